@@ -1,0 +1,105 @@
+import Type, { type Static } from 'typebox';
+import { Id, Prose, Sources, Words, oneOf, quantityOf, record, sourced } from './kit.ts';
+
+export const hardinessGroups = ['hardy', 'semi-hardy', 'tender', 'very-tender'] as const;
+export type HardinessGroup = (typeof hardinessGroups)[number];
+
+export const dayLengthClasses = ['short-day', 'intermediate', 'long-day'] as const;
+export type DayLengthClass = (typeof dayLengthClasses)[number];
+
+export const plantingMethods = ['direct-sow', 'transplant', 'sets', 'slips', 'seed-pieces'] as const;
+export type PlantingMethod = (typeof plantingMethods)[number];
+
+/** Weeks from the average last freeze (spring) at which planting opens and closes; negative is before. */
+const SpringWindow = record({
+  opens: quantityOf('duration', 'weeks from the average last freeze; negative is before it'),
+  closes: quantityOf('duration', 'weeks from the average last freeze; negative is before it'),
+  sources: Sources,
+});
+
+export const CropSchema = record({
+  id: Id,
+  name: Words,
+  /** As in a sentence: `carrots`, `onions`. */
+  plural: Words,
+  latin: Words,
+  /** What is harvested; the chart groups crops by what the gardener does next, then by this. */
+  part: oneOf(['root', 'bulb', 'tuber', 'stem', 'leaf', 'flower', 'pod', 'fruit', 'ear', 'herb']),
+  season: oneOf(['cool', 'warm']),
+  hardiness: record({ group: oneOf(hardinessGroups), sources: Sources }),
+  /** The usual ways to plant it, the commonest first. */
+  plantings: Type.Array(
+    record({
+      method: oneOf(plantingMethods),
+      /** Age of transplants at setting out; only for `transplant`. */
+      age: Type.Optional(sourced(quantityOf('duration'))),
+      /** Only where it differs from the window of the hardiness group. */
+      spring: Type.Optional(SpringWindow),
+      /** Whether a second planting for a fall harvest is usual, where the season is long enough. */
+      fall: Type.Boolean(),
+    }),
+    { minItems: 1, maxItems: 3 },
+  ),
+  depth: sourced(quantityOf('length')),
+  spacing: record({
+    inRow: sourced(quantityOf('length')),
+    betweenRows: sourced(quantityOf('length')),
+  }),
+  seedsPerOunce: Type.Optional(
+    record({
+      low: Type.Number({ exclusiveMinimum: 0 }),
+      high: Type.Number({ exclusiveMinimum: 0 }),
+      sources: Sources,
+    }),
+  ),
+  /** Seed to sow 100 ft of row. */
+  seedPer100Ft: Type.Optional(sourced(quantityOf('mass'))),
+  emergence: Type.Union([
+    /** Days from sowing to emergence at each soil temperature, as published. */
+    record({
+      points: Type.Array(
+        record({ at: quantityOf('temperature'), days: Type.Number({ exclusiveMinimum: 0, maximum: 200 }) }),
+        { minItems: 2, maxItems: 12 },
+      ),
+      sources: Sources,
+    }),
+    /** One published range, where no table by temperature was found. */
+    record({ days: quantityOf('duration'), sources: Sources }),
+    /** Planted as sets, slips or seed pieces only. */
+    record({ notSown: Type.Literal(true) }),
+  ]),
+  soilTemperature: Type.Optional(
+    record({
+      minimum: quantityOf('temperature'),
+      optimum: quantityOf('temperature'),
+      maximum: quantityOf('temperature'),
+      /** The temperature at which sowing makes sense in practice. */
+      practical: Type.Optional(quantityOf('temperature')),
+      sources: Sources,
+    }),
+  ),
+  maturity: record({
+    days: quantityOf('duration'),
+    from: oneOf(['sowing', 'planting-out']),
+    sources: Sources,
+  }),
+  /** How long the harvest of one planting usually lasts. */
+  harvestLasts: sourced(quantityOf('duration')),
+  height: sourced(quantityOf('length')),
+  /** For onions: the day length at which each class forms a bulb, and where each class is grown. */
+  dayLength: Type.Optional(
+    Type.Array(
+      record({
+        class: oneOf(dayLengthClasses),
+        bulbing: quantityOf('day-length'),
+        latitudes: quantityOf('angle'),
+        sources: Sources,
+      }),
+      { minItems: 1, maxItems: 3 },
+    ),
+  ),
+  /** One line for a row label or a chart note. */
+  note: Type.Optional(Prose),
+});
+
+export type Crop = Static<typeof CropSchema>;

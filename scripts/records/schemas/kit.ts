@@ -1,0 +1,54 @@
+/**
+ * What every record schema is made of. The schemas are JSON Schema 2020-12 and the one source of truth for
+ * what a record may hold; the TypeScript types are read off them, so the two cannot part.
+ *
+ * Three keywords of our own replace the written text by what it means once it is found right:
+ * `quantity` (a value or range with its unit), `calendarDay` (`Apr 14`) and `isoDate` (`2026-11-02`).
+ */
+import Type, { type TSchema, type TUnsafe } from 'typebox';
+import type { DayNumber } from '../../findings/finding.ts';
+import type { Quantity } from '../../quantities/quantity.ts';
+import type { Dimension } from '../../quantities/units.ts';
+
+/** A quantity or a range of one dimension, written with its unit: `4 in`, `1/4 to 1/2 in`, `65 F`. */
+export function quantityOf<D extends Dimension>(dimension: D, description?: string): TUnsafe<Quantity<D>> {
+  return Type.Unsafe<Quantity<D>>({ type: ['string', 'number'], quantity: dimension, ...(description ? { description } : {}) });
+}
+
+/** A day of the year without a year: `Apr 14`, `April 14`, `14 April`. Held as a day of a 365-day year, 1 to 365. */
+export const CalendarDay = Type.Unsafe<DayNumber>({ type: 'string', calendarDay: true });
+
+/** A calendar date, `2026-11-02`. Held as the same text, once it is known to be in the calendar. */
+export const IsoDate = Type.Unsafe<string>({ type: 'string', isoDate: true });
+
+/** Lower-case letters, digits and single hyphens: safe as a file name and in an address. */
+export const Id = Type.String({ pattern: '^[a-z0-9]+(-[a-z0-9]+)*$', maxLength: 60 });
+
+/** A refers-to: the id of a record of the named kind. A missing record is a fault at this place. */
+export function ref(kind: RecordKind): ReturnType<typeof Type.String> {
+  return Type.String({ pattern: '^[a-z0-9]+(-[a-z0-9]+)*$', maxLength: 60, refersTo: kind });
+}
+
+export type RecordKind = 'source' | 'crop' | 'region' | 'project' | 'caution' | 'tool' | 'material' | 'action';
+
+/** A line of words for people. */
+export const Words = Type.String({ minLength: 1, maxLength: 300 });
+/** A few sentences; inline Markdown is allowed where the schema says so. */
+export const Prose = Type.String({ minLength: 1, maxLength: 3000 });
+
+/** At least one source, the weightiest first. */
+export const Sources = Type.Array(ref('source'), { minItems: 1, maxItems: 8 });
+
+/** An object that knows all its keys: an unknown one is a fault. */
+export function record<P extends Record<string, TSchema>>(properties: P, options: object = {}) {
+  return Type.Object(properties, { additionalProperties: false, ...options });
+}
+
+/** A figure with the sources it was taken from. Where sources differ, the value is the range they span. */
+export function sourced<S extends TSchema>(value: S) {
+  return record({ value, sources: Sources });
+}
+
+export function oneOf<const V extends readonly string[]>(values: V) {
+  return Type.Unsafe<V[number]>({ type: 'string', enum: [...values] });
+}
