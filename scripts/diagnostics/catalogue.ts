@@ -11,6 +11,7 @@ export const diagnosticCatalogue = {
   'file-unreadable': 'A file or folder of the guide cannot be read.',
   'folder-missing': 'The guide folder lacks a folder or file that every guide has.',
   'link-leaves-guide': 'A link or a path in a record points outside the guide folder.',
+  'unread-file': 'A record lies where no record is looked for.',
   'yaml-syntax': 'A record is not well-formed YAML.',
   'yaml-alias-bomb': 'Aliases in a record multiply beyond any honest use.',
   'duplicate-key': 'A record gives the same key twice.',
@@ -34,13 +35,17 @@ export const diagnosticCatalogue = {
   'normals-csv': 'A climate normals file cannot be read or lacks what a region needs.',
   'freeze-table': 'A typed freeze table is out of order or incomplete.',
   'no-hazard-profile': 'A tool, material or action has no hazard profile in the catalogue.',
+  'weakened-caution': 'A guide tries to weaken a caution that comes with Groundsheet.',
   'structure': 'A build project does not add up.',
   'crop-figures': 'The figures of a crop contradict each other.',
+  'layout': 'A layout of the guide cannot be read or asks for something that a page does not have.',
   'missing-glyph': 'No font that sheets use has a character of the text.',
   'does-not-fit': 'Content does not fit the page or column it was made for.',
   'nothing-selected': 'The narrowing words on the command line select no sheet.',
   'output-not-ours': 'The output folder holds files that stand in the way of the sheets.',
   'output-busy': 'Another build is writing to the same output folder.',
+  'output-unwritable': 'The output folder, or the folder it stands in, cannot be written.',
+  'output-edited': 'A file that Groundsheet made was changed by hand; the changed copy is kept under another name.',
 } as const satisfies Record<string, string>;
 
 export type DiagnosticCode = keyof typeof diagnosticCatalogue;

@@ -18,6 +18,7 @@ export type FindingValue =
   | { readonly kind: 'quantity'; readonly dimension: Dimension; readonly value: number }
   | { readonly kind: 'range'; readonly dimension: Dimension; readonly low: number; readonly high: number }
   | { readonly kind: 'count'; readonly value: number }
+  | { readonly kind: 'count-range'; readonly low: number; readonly high: number }
   | { readonly kind: 'date'; readonly day: DayNumber }
   | { readonly kind: 'date-range'; readonly from: DayNumber; readonly to: DayNumber }
   /** One of a closed list of ids, such as `short-day`; its words are the phrase `choice.<value>`. */

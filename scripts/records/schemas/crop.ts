@@ -12,10 +12,28 @@ export type PlantingMethod = (typeof plantingMethods)[number];
 
 /** Weeks from the average last freeze (spring) at which planting opens and closes; negative is before. */
 const SpringWindow = record({
-  opens: quantityOf('duration', 'weeks from the average last freeze; negative is before it'),
-  closes: quantityOf('duration', 'weeks from the average last freeze; negative is before it'),
+  opens: quantityOf('duration', { description: 'from the average last freeze; negative is before it', single: true }),
+  closes: quantityOf('duration', { description: 'from the average last freeze; negative is before it', single: true }),
   sources: Sources,
 });
+
+const figureOf = <D extends 'length' | 'temperature' | 'duration' | 'mass'>(dimension: D) =>
+  record({ id: Id, [dimension]: quantityOf(dimension), sources: Sources } as {
+    id: typeof Id;
+    sources: typeof Sources;
+  } & Record<D, ReturnType<typeof quantityOf<D>>>);
+
+/**
+ * A figure of this crop alone that its sheets speak of, such as the largest diameter of an onion set. Prose
+ * prints it by the crop's id and its own: `{{onion.set-diameter}}`.
+ */
+const Figure = Type.Union([
+  figureOf('length'),
+  figureOf('temperature'),
+  figureOf('duration'),
+  figureOf('mass'),
+  record({ id: Id, low: Type.Number(), high: Type.Number(), sources: Sources }),
+]);
 
 export const CropSchema = record({
   id: Id,
@@ -98,8 +116,10 @@ export const CropSchema = record({
       { minItems: 1, maxItems: 3 },
     ),
   ),
+  figures: Type.Optional(Type.Array(Figure, { minItems: 1, maxItems: 30 })),
   /** One line for a row label or a chart note. */
   note: Type.Optional(Prose),
 });
 
 export type Crop = Static<typeof CropSchema>;
+export type CropFigure = Static<typeof Figure>;

@@ -10,9 +10,19 @@ import type { DayNumber } from '../../findings/finding.ts';
 import type { Quantity } from '../../quantities/quantity.ts';
 import type { Dimension } from '../../quantities/units.ts';
 
+/** What a quantity may be beyond its dimension. Limits are in the held unit of the dimension. */
+export interface QuantityLimits {
+  readonly description?: string;
+  /** True where a range makes no sense. */
+  readonly single?: true;
+  readonly atLeast?: number;
+  readonly atMost?: number;
+}
+
 /** A quantity or a range of one dimension, written with its unit: `4 in`, `1/4 to 1/2 in`, `65 F`. */
-export function quantityOf<D extends Dimension>(dimension: D, description?: string): TUnsafe<Quantity<D>> {
-  return Type.Unsafe<Quantity<D>>({ type: ['string', 'number'], quantity: dimension, ...(description ? { description } : {}) });
+export function quantityOf<D extends Dimension>(dimension: D, limits: QuantityLimits = {}): TUnsafe<Quantity<D>> {
+  const atLeast = dimension === 'temperature' || dimension === 'duration' || dimension === 'angle' ? {} : { atLeast: 0 };
+  return Type.Unsafe<Quantity<D>>({ type: ['string', 'number'], quantity: dimension, ...atLeast, ...limits });
 }
 
 /** A day of the year without a year: `Apr 14`, `April 14`, `14 April`. Held as a day of a 365-day year, 1 to 365. */

@@ -15,9 +15,9 @@ export const ProjectSchema = record({
   kind: oneOf(['bale-cold-frame']),
   name: Words,
   bale: record({
-    length: quantityOf('length'),
-    width: quantityOf('length'),
-    height: quantityOf('length'),
+    length: quantityOf('length', { single: true, atLeast: 100, atMost: 3000 }),
+    width: quantityOf('length', { single: true, atLeast: 100, atMost: 2000 }),
+    height: quantityOf('length', { single: true, atLeast: 100, atMost: 2000 }),
     mass: quantityOf('mass'),
     sources: Sources,
   }),
@@ -27,25 +27,25 @@ export const ProjectSchema = record({
     record({
       id: Type.String({ pattern: '^[A-Z]$' }),
       /** Along the frame, east to west. */
-      width: quantityOf('length'),
+      width: quantityOf('length', { single: true, atLeast: 100, atMost: 3000 }),
       /** Down the slope. */
-      length: quantityOf('length'),
-      thickness: quantityOf('length'),
+      length: quantityOf('length', { single: true, atLeast: 100, atMost: 4000 }),
+      thickness: quantityOf('length', { single: true, atLeast: 5, atMost: 150 }),
       /** Area of each square metre that is glass, 0 to 1; the rest is wood. */
       glassShare: Type.Number({ minimum: 0.2, maximum: 1 }),
       /** Thickness of the panes. */
-      glass: quantityOf('length'),
+      glass: quantityOf('length', { single: true, atLeast: 1, atMost: 25 }),
       painted: Type.Boolean(),
     }),
     { minItems: 1, maxItems: 12 },
   ),
   /** How far each sash must lie on the wall at either end, at the least. */
-  bearing: sourced(quantityOf('length')),
-  stakes: record({ perBale: Type.Integer({ minimum: 1, maximum: 4 }), length: quantityOf('length'), sources: Sources }),
+  bearing: sourced(quantityOf('length', { single: true })),
+  stakes: record({ perBale: Type.Integer({ minimum: 1, maximum: 4 }), length: quantityOf('length', { single: true }), sources: Sources }),
   /** Depth of planting mix inside. */
-  soilDepth: quantityOf('length'),
+  soilDepth: quantityOf('length', { single: true, atMost: 1000 }),
   helpers: Type.Integer({ minimum: 0, maximum: 10 }),
-  time: quantityOf('day-length', 'hours of work'),
+  time: quantityOf('day-length', { description: 'hours of work' }),
   parts: Type.Array(
     record({
       /** The letter that the drawings and steps call it by. */
@@ -58,7 +58,9 @@ export const ProjectSchema = record({
       /** Extra to buy, in percent. */
       spare: Type.Optional(Type.Number({ minimum: 0, maximum: 100 })),
       unit: Words,
-      price: quantityOf('money', 'for one unit'),
+      /** For `count: soil-litres`: how much one unit holds. */
+      pack: Type.Optional(quantityOf('volume')),
+      price: quantityOf('money', { description: 'for one unit', single: true }),
       /** True when the builder has it already: it is listed, but not priced. */
       atHand: Type.Boolean(),
     }),
@@ -71,7 +73,7 @@ export const ProjectSchema = record({
       title: Words,
       /** Inline Markdown; `{{name}}` prints a finding. One act. */
       text: Prose,
-      drawing: oneOf(['ground', 'poleward-wall', 'side-walls', 'equator-wall', 'stakes', 'soil', 'sow', 'sashes', 'vent']),
+      drawing: oneOf(['ground', 'poleward-wall', 'side-walls', 'equator-wall', 'stakes', 'gaps', 'soil', 'sow', 'sashes', 'vent']),
       tools: Type.Array(ref('tool'), { maxItems: 8 }),
       materials: Type.Array(ref('material'), { maxItems: 8 }),
       actions: Type.Array(ref('action'), { maxItems: 8 }),

@@ -15,7 +15,7 @@ const ChanceTable = record(
 
 const FreezeRow = record({
   /** 36, 32, 28, 24, 20 or 16 F. */
-  threshold: quantityOf('temperature'),
+  threshold: quantityOf('temperature', { single: true, atLeast: -20, atMost: 5 }),
   /** Last in spring: chance that it freezes AFTER the date. The 10 % date is the late one. */
   last: ChanceTable,
   /** First in fall: chance that it freezes BEFORE the date. The 10 % date is the early one. */
@@ -28,10 +28,11 @@ export const RegionSchema = record({
   /** True for a region that does not exist; every sheet then says so. */
   invented: Type.Boolean(),
   /** North positive, south negative. */
-  latitude: quantityOf('angle'),
+  latitude: quantityOf('angle', { single: true, atLeast: -90, atMost: 90 }),
   /** East positive, west negative. */
-  longitude: quantityOf('angle'),
-  elevation: quantityOf('length'),
+  longitude: quantityOf('angle', { single: true, atLeast: -180, atMost: 180 }),
+  /** Below the sea is negative. */
+  elevation: quantityOf('length', { single: true, atLeast: -500_000, atMost: 9_000_000 }),
   freeze: Type.Union([
     record({ table: Type.Array(FreezeRow, { minItems: 1, maxItems: 6 }), source: ref('source') }),
     /** GHCN-Daily by-station CSV in content/regions/, at least 10 usable years; see climate/freeze.ts. */

@@ -13,6 +13,10 @@ export const SheetSchema = record({
   project: Type.Optional(ref('project')),
   /** Only for a fact sheet: the crop it is about. */
   crop: Type.Optional(ref('crop')),
+  /** What its readers will use and do: the cautions of each are added. A build card takes them from its project. */
+  tools: Type.Optional(Type.Array(ref('tool'), { minItems: 1, maxItems: 12 })),
+  materials: Type.Optional(Type.Array(ref('material'), { minItems: 1, maxItems: 12 })),
+  actions: Type.Optional(Type.Array(ref('action'), { minItems: 1, maxItems: 12 })),
   /** The regions it is made for; all of them when absent. */
   regions: Type.Optional(Type.Array(ref('region'), { minItems: 1 })),
 });

@@ -1,0 +1,91 @@
+/**
+ * Which onions form bulbs at a latitude, and when. An onion starts its bulb when the day reaches the length of
+ * its class; the class whose latitudes hold the place is the one to plant.
+ */
+import { dateDayLengthReaches, dayLengthSource } from '../climate/day-length.ts';
+import { choice, inputOf, none, quantity, type DateFinding, type Finding } from '../findings/finding.ts';
+import type { Crop, DayLengthClass } from '../records/schemas/crop.ts';
+
+export interface OnionPlace {
+  readonly latitudeDeg: number;
+  readonly year: number;
+}
+
+type ClassRecord = NonNullable<Crop['dayLength']>[number];
+
+/**
+ * The day-length class for a latitude, and the second one where two classes meet (their published latitudes
+ * overlap): `onion.class` and `onion.class-also`. Beyond all published latitudes the nearest class is given.
+ */
+export function onionClasses(crop: Crop, place: OnionPlace): { main: Finding; also: Finding } {
+  const latitude = Math.abs(place.latitudeDeg);
+  const ranked = [...(crop.dayLength ?? [])]
+    .map((record) => ({ record, outside: outsideBy(record, latitude), fromMiddle: Math.abs(latitude - middleOf(record)) }))
+    .sort((a, b) => a.outside - b.outside || a.fromMiddle - b.fromMiddle);
+  const [first, second] = ranked;
+  const base = {
+    method: 'onion.class-by-latitude',
+    inputs: [{ name: 'latitude', value: quantity('angle', place.latitudeDeg) }],
+  };
+  if (!first) {
+    return {
+      main: { id: `${crop.id}.class`, value: none('no-day-length-class'), ...base, sources: crop.hardiness.sources },
+      also: { id: `${crop.id}.class-also`, value: none('no-day-length-class'), ...base, sources: crop.hardiness.sources },
+    };
+  }
+  const shared = second?.outside === 0;
+  return {
+    main: { id: `${crop.id}.class`, value: choice(first.record.class), ...base, sources: first.record.sources },
+    also: {
+      id: `${crop.id}.class-also`,
+      value: shared ? choice(second.record.class) : none('one-class-only'),
+      ...base,
+      sources: (shared ? second : first).record.sources,
+    },
+  };
+}
+
+/** The hours of daylight at which a class forms its bulb. */
+export function bulbingHours(crop: Crop, wanted: DayLengthClass): Finding {
+  const record = recordOf(crop, wanted);
+  return {
+    id: `${crop.id}.${wanted}.bulbing`,
+    value: quantity('day-length', record.bulbing.low, record.bulbing.high),
+    method: 'published',
+    inputs: [],
+    sources: record.sources,
+  };
+}
+
+/** When lengthening days reach the lower and the upper end of a class's bulbing hours. */
+export function bulbingDates(crop: Crop, wanted: DayLengthClass, place: OnionPlace): { starts: DateFinding; full: DateFinding } {
+  const record = recordOf(crop, wanted);
+  const hours = bulbingHours(crop, wanted);
+  const reaches = (name: string, value: number): DateFinding => ({
+    id: `${crop.id}.${wanted}.${name}`,
+    value: dateDayLengthReaches({ ...place, hours: value, direction: 'rising' }),
+    method: 'day-length.reaches',
+    inputs: [
+      { name: 'latitude', value: quantity('angle', place.latitudeDeg) },
+      { name: 'day-length', value: quantity('day-length', value) },
+      inputOf('bulbing-hours', hours),
+    ],
+    sources: [dayLengthSource, ...record.sources],
+  });
+  return { starts: reaches('bulbing-starts', record.bulbing.low), full: reaches('bulbing-full', record.bulbing.high) };
+}
+
+function recordOf(crop: Crop, wanted: DayLengthClass): ClassRecord {
+  const record = crop.dayLength?.find(({ class: name }) => name === wanted);
+  if (!record) throw new TypeError(`${crop.id} has no day-length class ${wanted}`);
+  return record;
+}
+
+/** How many degrees a latitude lies outside a class's published range; 0 inside it. */
+function outsideBy(record: ClassRecord, latitude: number): number {
+  return Math.max(record.latitudes.low - latitude, latitude - record.latitudes.high, 0);
+}
+
+function middleOf(record: ClassRecord): number {
+  return (record.latitudes.low + record.latitudes.high) / 2;
+}

@@ -1,0 +1,105 @@
+/**
+ * Dimension lines with upright words that never touch the line. Words are ready-made: no unit is chosen here.
+ */
+import { estimateTextWidthMm } from './charts/text-width.ts';
+import { along, between, path, segment, subtract, text, textSizeMm, unit, type Point } from './path.ts';
+import type { SceneItem } from './scene.ts';
+
+/** A length in words: the first system stands out, the second is set below it in the lighter face. */
+export interface LengthWords {
+  readonly first: string;
+  readonly second?: string;
+}
+
+/** Puts a length of the real thing into words. */
+export type SayLength = (lengthMm: number) => LengthWords;
+
+export interface Dimension {
+  readonly from: Point;
+  readonly to: Point;
+  readonly words: LengthWords;
+  /** Roughly the way from the line to its words; the words stand square to the line on that side. */
+  readonly toward: Point;
+  /** Corners of the thing measured; a thin line leads from each to the end of the dimension. */
+  readonly corners?: readonly [Point, Point];
+  /** Moves the words along the line: 0 is its start, 1 its end. Default 0.5. */
+  readonly share?: number;
+}
+
+const lineHeightMm = 3.9;
+const capHeightMm = 2.3;
+const gapMm = 1.2;
+const tickMm = 1.1;
+
+export function dimension({
+  from,
+  to,
+  words,
+  toward,
+  corners,
+  share = 0.5,
+}: Dimension): readonly SceneItem[] {
+  const direction = unit(subtract(to, from));
+  const side = sideOf(direction, toward);
+  return [
+    ...(corners ? [extension(corners[0], from), extension(corners[1], to)] : []),
+    path(segment(from, to), { stroke: 'thin' }),
+    tick(from, direction, side),
+    tick(to, direction, side),
+    ...wordsBeside(between(from, to, share), side, words),
+  ];
+}
+
+/** Words on one side of a point of a line, clear of the line whatever its slope. `side` has length 1. */
+export function wordsBeside(point: Point, side: Point, words: LengthWords): readonly SceneItem[] {
+  const { width, height } = wordsSize(words);
+  const reach = (Math.abs(side.x) * width) / 2 + (Math.abs(side.y) * height) / 2 + gapMm;
+  return wordsCentred(along(point, side, reach), words);
+}
+
+/** Words with their middle at a point. */
+export function wordsCentred(centre: Point, words: LengthWords): readonly SceneItem[] {
+  const { height } = wordsSize(words);
+  const first = { x: centre.x, y: centre.y - height / 2 + capHeightMm };
+  return [
+    text(first, words.first, { anchor: 'middle', style: 'strong' }),
+    ...(words.second === undefined
+      ? []
+      : [text({ x: first.x, y: first.y + lineHeightMm }, words.second, { anchor: 'middle' })]),
+  ];
+}
+
+/** About how much room the words take: widths are estimates on the wide side. */
+export function wordsSize({ first, second }: LengthWords): {
+  readonly width: number;
+  readonly height: number;
+} {
+  const firstWidth = estimateTextWidthMm(first, 'strong');
+  if (second === undefined) return { width: firstWidth, height: capHeightMm };
+  return {
+    width: Math.max(firstWidth, estimateTextWidthMm(second, 'label')),
+    height: capHeightMm + lineHeightMm,
+  };
+}
+
+/** The baseline that sets a line of small text with the middle of its capitals at `y`. */
+export function baselineFor(y: number): number {
+  return y + textSizeMm.label * 0.34;
+}
+
+/** From a little off the corner to a little past the dimension line. */
+function extension(corner: Point, end: Point): SceneItem {
+  const direction = unit(subtract(end, corner));
+  return path(segment(along(corner, direction, 0.8), along(end, direction, 1)), { stroke: 'thin' });
+}
+
+/** A short oblique stroke through the end of a dimension line. */
+function tick(at: Point, direction: Point, side: Point): SceneItem {
+  const oblique = unit({ x: direction.x + side.x, y: direction.y + side.y });
+  return path(segment(along(at, oblique, -tickMm), along(at, oblique, tickMm)), { stroke: 'seen' });
+}
+
+function sideOf(direction: Point, toward: Point): Point {
+  const side = { x: -direction.y, y: direction.x };
+  return side.x * toward.x + side.y * toward.y >= 0 ? side : { x: -side.x, y: -side.y };
+}

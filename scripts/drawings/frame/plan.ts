@@ -1,0 +1,170 @@
+/** The frame from above, north up: walls, stakes, the bed, and the sashes as dashed outlines over it. */
+import type { FrameGeometry, PlacedBale, PlacedSash } from '../../structures/geometry.ts';
+import { dimension } from '../dimension.ts';
+import { circle, path, polyline, rectangle, segment, text, textSizeMm, type Point } from '../path.ts';
+import type { PathCommand, Scene, SceneItem } from '../scene.ts';
+import { balloon, northArrow } from '../symbols.ts';
+import type { FrameWords, PartLetters } from './words.ts';
+
+export interface PlanOptions {
+  readonly id: string;
+  readonly alternative: string;
+  readonly words: FrameWords;
+  readonly letters: PartLetters;
+  /** 120 to 175. Default 150. */
+  readonly widthMm?: number;
+}
+
+/** Room for dimensions: left and right of the frame, and above and below it. */
+const margin = { left: 25, right: 19, outer: 14, sunSide: 21 } as const;
+
+export function framePlan(geometry: FrameGeometry, options: PlanOptions): Scene {
+  const { widthMm = 150, words } = options;
+  const page = placeOnPage(geometry, widthMm);
+  const north = geometry.hemisphere === 'north';
+  return {
+    id: options.id,
+    widthMm,
+    heightMm: page.heightMm,
+    alternative: options.alternative,
+    items: [
+      ...bed(geometry, page),
+      ...geometry.bales
+        .filter((bale) => isTopCourse(bale, geometry))
+        .flatMap((bale) => baleFromAbove(bale, page)),
+      ...geometry.stakes.map(({ x, y }) => circle(page.at(x, y), 0.75, { fill: 'ink' })),
+      ...geometry.sashes.flatMap((sash) => sashOutline(sash, page)),
+      ...letters(geometry, page, options.letters),
+      ...dimensions(geometry, page, words),
+      ...northArrow({ x: widthMm - 8, y: north ? 12 : page.heightMm - 16 }, { x: 0, y: -1 }, words.north, 11),
+    ],
+  };
+}
+
+interface Page {
+  readonly at: (x: number, y: number) => Point;
+  readonly scale: number;
+  readonly heightMm: number;
+  /** Down the page on the sun side of the frame, up on the other: 1 or -1. */
+  readonly sunward: 1 | -1;
+}
+
+/** East is right. Poleward is up north of the equator and down south of it. */
+function placeOnPage(geometry: FrameGeometry, widthMm: number): Page {
+  const lowestY = Math.min(-geometry.sideThicknessMm, ...geometry.sashes.map(({ lower }) => lower.y));
+  const westX = Math.min(-geometry.sideThicknessMm, (geometry.insideLengthMm - geometry.outsideLengthMm) / 2);
+  const scale = (widthMm - margin.left - margin.right) / (geometry.insideLengthMm - 2 * westX);
+  const highestY = geometry.outsideDepthMm - geometry.sideThicknessMm;
+  const depthMm = (highestY - lowestY) * scale;
+  const north = geometry.hemisphere === 'north';
+  return {
+    scale,
+    heightMm: margin.outer + depthMm + margin.sunSide,
+    sunward: north ? 1 : -1,
+    at: (x, y) => ({
+      x: margin.left + (x - westX) * scale,
+      y: north ? margin.outer + (highestY - y) * scale : margin.sunSide + (y - lowestY) * scale,
+    }),
+  };
+}
+
+function isTopCourse(bale: PlacedBale, { bales }: FrameGeometry): boolean {
+  return !bales.some(({ wall, course }) => wall === bale.wall && course > bale.course);
+}
+
+function area(page: Page, from: Point, to: Point): readonly PathCommand[] {
+  const [a, b] = [page.at(from.x, from.y), page.at(to.x, to.y)];
+  return rectangle(Math.min(a.x, b.x), Math.min(a.y, b.y), Math.abs(b.x - a.x), Math.abs(b.y - a.y));
+}
+
+function bed({ insideLengthMm, insideDepthMm }: FrameGeometry, page: Page): readonly SceneItem[] {
+  return [path(area(page, { x: 0, y: 0 }, { x: insideLengthMm, y: insideDepthMm }), { fill: 'tint' })];
+}
+
+/** The two strings are on top of a bale that lies flat; on a bale on edge they run along its sides. */
+function baleFromAbove({ box: { from, to }, wall, lay }: PlacedBale, page: Page): readonly SceneItem[] {
+  const runsEast = wall === 'poleward' || wall === 'equator';
+  const strings = [0.25, 0.75].map((share) => {
+    const x = from.x + (to.x - from.x) * share;
+    const y = from.y + (to.y - from.y) * share;
+    return runsEast
+      ? segment(page.at(from.x, y), page.at(to.x, y))
+      : segment(page.at(x, from.y), page.at(x, to.y));
+  });
+  return [
+    path(area(page, from, to), { stroke: 'seen', fill: 'paper' }),
+    ...(lay === 'flat' ? [path(strings.flat(), { stroke: 'thin' })] : []),
+  ];
+}
+
+function sashOutline(sash: PlacedSash, page: Page): readonly SceneItem[] {
+  const { x, widthMm, upper, lower } = sash;
+  const corners = [
+    page.at(x, upper.y),
+    page.at(x + widthMm, upper.y),
+    page.at(x + widthMm, lower.y),
+    page.at(x, lower.y),
+  ];
+  const middle = page.at(x + widthMm / 2, (upper.y + lower.y) / 2);
+  return [
+    path([...polyline(corners), ['Z']], { stroke: 'hidden' }),
+    text({ x: middle.x, y: middle.y + textSizeMm.large * 0.34 }, sash.id, {
+      anchor: 'middle',
+      style: 'large',
+    }),
+  ];
+}
+
+/** A bale of each long wall and a stake carry their letters, outside of what is measured. */
+function letters({ bales, stakes }: FrameGeometry, page: Page, named: PartLetters): readonly SceneItem[] {
+  const middleOf = ({ box: { from, to } }: PlacedBale): Point =>
+    page.at((from.x + to.x) / 2, (from.y + to.y) / 2);
+  const long = (['poleward', 'equator'] as const).flatMap((wall) => {
+    const row = bales.filter((bale) => bale.wall === wall && bale.course === 0);
+    const bale = row[Math.floor((row.length - 1) / 2)];
+    return bale && named.bales ? balloon(middleOf(bale), named.bales) : [];
+  });
+  const stake = stakes.find(({ wall }) => wall === 'east');
+  if (!stake || !named.stakes) return long;
+  const spot = page.at(stake.x, stake.y);
+  const side = { x: page.at(0, 0).x + (spot.x - page.at(0, 0).x) + 11, y: spot.y };
+  return [...long, path(segment(spot, side), { stroke: 'thin' }), ...balloon(side, named.stakes)];
+}
+
+/** Sash widths along the poleward side, the bed along the sun side and at the left. */
+function dimensions(geometry: FrameGeometry, page: Page, words: FrameWords): readonly SceneItem[] {
+  const { insideLengthMm, insideDepthMm, outsideDepthMm, sideThicknessMm } = geometry;
+  const up = -page.sunward;
+  const top = outsideDepthMm - sideThicknessMm;
+  const bottom = Math.min(-sideThicknessMm, ...geometry.sashes.map(({ lower }) => lower.y));
+  const shifted = (x: number, y: number, dx: number, dy: number): Point => {
+    const { x: px, y: py } = page.at(x, y);
+    return { x: px + dx, y: py + dy };
+  };
+  const west = (insideLengthMm - geometry.outsideLengthMm) / 2;
+  const chain = geometry.sashes.flatMap(({ x, widthMm }) =>
+    dimension({
+      from: shifted(x, top, 0, 4 * up),
+      to: shifted(x + widthMm, top, 0, 4 * up),
+      words: words.length(widthMm),
+      toward: { x: 0, y: up },
+    }),
+  );
+  return [
+    ...chain,
+    ...dimension({
+      from: shifted(0, bottom, 0, -4 * up),
+      to: shifted(insideLengthMm, bottom, 0, -4 * up),
+      corners: [page.at(0, 0), page.at(insideLengthMm, 0)],
+      words: words.length(insideLengthMm),
+      toward: { x: 0, y: -up },
+    }),
+    ...dimension({
+      from: shifted(Math.min(west, -sideThicknessMm), 0, -5, 0),
+      to: shifted(Math.min(west, -sideThicknessMm), insideDepthMm, -5, 0),
+      corners: [page.at(0, 0), page.at(0, insideDepthMm)],
+      words: words.length(insideDepthMm),
+      toward: { x: -1, y: 0 },
+    }),
+  ];
+}

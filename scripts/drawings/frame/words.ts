@@ -1,0 +1,32 @@
+/** What the drawings of a cold frame are told in words, ready-made in the sheet's language. */
+import type { SayLength } from '../dimension.ts';
+
+export interface FrameWords {
+  /** The letter at a north arrow. */
+  readonly north: string;
+  /** At the two ends of the section. */
+  readonly south: string;
+  readonly sun: string;
+  readonly plantingMix: string;
+  readonly ground: string;
+  /** The bearing of a sash on a wall, beside its dimension; two or three words. */
+  readonly bearing: string;
+  /** An angle in degrees. */
+  readonly angle: (degrees: number) => string;
+  readonly length: SayLength;
+}
+
+/** Letters by which the parts go in the list of parts; a part without one is drawn without a balloon. */
+export type PartLetters = Readonly<
+  Partial<Record<'bales' | 'stakes' | 'sashes' | 'props' | 'loose-straw-bales' | 'soil-litres', string>>
+>;
+
+/** A row of plants across the bed. */
+export interface SownRow {
+  /** From the inside of the poleward wall. */
+  readonly distanceFromPolewardMm: number;
+  readonly plantSpacingMm: number;
+  readonly tall: boolean;
+  /** The letter of its seed in the list of parts. */
+  readonly letter?: string;
+}

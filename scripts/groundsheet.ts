@@ -1,0 +1,109 @@
+/** The command line: build, check and serve a guide folder. */
+import { resolve } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { Command, InvalidArgumentError } from 'commander';
+import { formatReport, hasErrors } from './diagnostics/diagnostic.ts';
+import { build, check, type BuildOptions } from './pipeline.ts';
+import { serve } from './serve.ts';
+
+const builtInRoot = fileURLToPath(new URL('..', import.meta.url)).replace(/[\\/]$/, '');
+
+interface CommonFlags {
+  readonly root: string;
+  readonly region?: string;
+  readonly sheet?: string;
+}
+
+const program = new Command('groundsheet')
+  .description('Printable garden guides, right for each region, from a folder of records.')
+  .showHelpAfterError();
+
+const common = (name: string, description: string): Command =>
+  program
+    .command(name)
+    .description(description)
+    .option('--root <folder>', 'the guide folder, with content/ and crops/ in it', builtInRoot)
+    .option('--region <id>', 'only this region')
+    .option('--sheet <id>', 'only this sheet');
+
+common('build', 'check the records and make every sheet as a page and a PDF')
+  .option('--out <folder>', 'the output folder (default: dist/ in the guide folder)')
+  .action(async (flags: CommonFlags & { out?: string }) => {
+    process.exitCode = (await buildAndReport(buildOptions(flags))) ? 0 : 1;
+  });
+
+common('check', 'check the records only; nothing is made').action(async (flags: CommonFlags) => {
+  const { sheets, diagnostics } = await check(buildOptions(flags));
+  process.stderr.write(formatReport(diagnostics));
+  if (hasErrors(diagnostics)) process.exitCode = 1;
+  else process.stdout.write(`No faults: ${sheets.length} sheets can be made.\n`);
+});
+
+common('serve', 'make the sheets, open them in the browser, and make them again on every save')
+  .option('--out <folder>', 'the output folder (default: dist/ in the guide folder)')
+  .option('--port <number>', 'the first port to try', portNumber, 4870)
+  .option('--no-open', 'do not open the browser')
+  .action(async (flags: CommonFlags & { out?: string; port: number; open: boolean }) => {
+    const options = buildOptions(flags);
+    await serve({
+      out: options.out,
+      watch: ['content', 'crops', 'layouts'].map((folder) => resolve(options.root, folder)),
+      build: () => buildAndReport(options),
+      port: flags.port,
+      say: (line) => process.stdout.write(`${line}\n`),
+      open: flags.open,
+    });
+  });
+
+await program.parseAsync();
+
+function buildOptions(flags: CommonFlags & { out?: string }): BuildOptions {
+  const root = resolve(flags.root);
+  return {
+    root,
+    builtInRoot,
+    out: resolve(flags.out ?? resolve(root, 'dist')),
+    region: flags.region,
+    sheet: flags.sheet,
+    issued: issueDate(process.env['SOURCE_DATE_EPOCH']),
+  };
+}
+
+/** SOURCE_DATE_EPOCH (seconds since 1970) as a date; undefined when it is not set. */
+function issueDate(epoch: string | undefined): string | undefined {
+  if (epoch === undefined || epoch === '') return undefined;
+  if (!/^\d{1,12}$/.test(epoch)) throw new InvalidArgumentError('SOURCE_DATE_EPOCH is not a whole number of seconds.');
+  return new Date(Number(epoch) * 1000).toISOString().slice(0, 10);
+}
+
+function portNumber(text: string): number {
+  const port = Number(text);
+  if (!Number.isInteger(port) || port < 0 || port > 65535) throw new InvalidArgumentError('A port is a whole number up to 65535.');
+  return port;
+}
+
+async function buildAndReport(options: BuildOptions): Promise<boolean> {
+  const started = performance.now();
+  const { made, diagnostics } = await build({ ...options, progress: progressLine() });
+  process.stderr.write(formatReport(diagnostics));
+  if (!made) {
+    process.stderr.write('Nothing was written; the last good guides are as they were.\n');
+    return false;
+  }
+  const seconds = ((performance.now() - started) / 1000).toFixed(1);
+  process.stdout.write(
+    `Made ${made.sheets} sheets for ${made.regions} regions, ${made.pages} printed pages, in ${seconds} seconds.\n` +
+      `Open ${resolve(options.out, 'index.html')}\n`,
+  );
+  return true;
+}
+
+/** One line that is written over on a terminal; a line each elsewhere. */
+function progressLine(): (line: string) => void {
+  const { stdout } = process;
+  if (!stdout.isTTY) return (line) => void stdout.write(`${line}\n`);
+  return (line) => {
+    stdout.write(`\r\u001B[K${line.slice(0, stdout.columns - 1)}`);
+    if (line === 'Publishing') stdout.write('\r\u001B[K');
+  };
+}

@@ -1,0 +1,160 @@
+import { plainText } from '../document/build.ts';
+import type { Block, Caution } from '../document/document.ts';
+import type { PathCommand } from '../drawings/scene.ts';
+import { group, piece, shifted, stacked, type Item, type Mark, type Piece } from './items.ts';
+import { colour, inside, type Context, type Measured } from './measure.ts';
+import { filledBox, horizontalRule, verticalRule } from './rules.ts';
+import { circlePath } from './scene-marks.ts';
+import { baseline, setText } from './text.ts';
+import { headingTag, tag, type Tag } from './tags.ts';
+
+type BlockOf<K extends Block['kind']> = Extract<Block, { kind: K }>;
+
+const barPt = 5;
+const paddingPt = { across: 10, down: 8 };
+const signalColumnPt = 84;
+const triangleWidthPt = 12.5;
+const triangleGapPt = 5;
+
+/** A ruled box with a heavy bar at its left: signal word, hazard, what to do. Never broken over pages. */
+export function measureCaution(block: BlockOf<'caution'>, context: Context): Measured {
+  const { row, cautionTag } = measureRow(block.caution, context);
+  return { items: [framed(row, context, { top: true, bottom: true })], tags: [cautionTag] };
+}
+
+/** All cautions of a sheet in one box; a long box may break between two cautions. */
+export function measureCautionBox(block: BlockOf<'caution-box'>, context: Context): Measured {
+  const content = inside(
+    context,
+    context.x + barPt + paddingPt.across,
+    context.width - barPt - 2 * paddingPt.across,
+  );
+  const level = context.levels.get(block) ?? 2;
+  const title = setText(block.title, content, { style: 'heading3', owner: headingTag(level) });
+  const closing = setText(block.closing, content, { style: 'text', owner: 'P', face: 'semibold' });
+  const rows = block.cautions.map((caution) => measureRow(caution, context));
+  const outline: Mark = { kind: 'outline', level, title: plainText(block.title) };
+  const titleStack = stacked(title.pieces);
+  const inner = [
+    { ...titleStack, marks: [outline, ...titleStack.marks] },
+    ...rows.map(({ row }) => row),
+    stacked(closing.pieces),
+  ];
+  const last = inner.length - 1;
+  const pieces = inner.map((part, index): Piece => ({
+    ...framed(part, context, {
+      top: index === 0,
+      bottom: index === last,
+      divider: index > 1 && index < last,
+    }),
+    keepWithNext: index === 0 || index === last - 1,
+  }));
+  return {
+    items: [group(pieces, { together: true })],
+    tags: [
+      tag('Cautions', [
+        tag(headingTag(level), title.kids),
+        ...rows.map(({ cautionTag }) => cautionTag),
+        tag('P', closing.kids),
+      ]),
+    ],
+  };
+}
+
+interface Stack {
+  readonly height: number;
+  readonly marks: readonly Mark[];
+}
+
+/** One caution inside its box: the signal word beside the words where there is room, otherwise above them. */
+function measureRow(caution: Caution, context: Context): { row: Stack; cautionTag: Tag } {
+  const left = context.x + barPt + paddingPt.across;
+  const width = context.width - barPt - 2 * paddingPt.across;
+  const besideWords = width - signalColumnPt > 180;
+  const words = besideWords
+    ? inside(context, left + signalColumnPt, width - signalColumnPt)
+    : inside(context, left, width);
+  const hazard = setText(caution.hazard, words, { style: 'text', owner: 'P', face: 'semibold' });
+  const avoidance = setText(caution.avoidance, words, { style: 'text', owner: 'P' });
+  const signal = measureSignal(caution, inside(context, left, width));
+  const body = stacked([...hazard.pieces, ...avoidance.pieces]);
+  const row = besideWords
+    ? { height: Math.max(body.height, signal.stack.height), marks: [...signal.stack.marks, ...body.marks] }
+    : stacked([asPiece(signal.stack), asPiece(body)]);
+  return {
+    row,
+    cautionTag: tag('Caution', [signal.signalTag, tag('P', hazard.kids), tag('P', avoidance.kids)]),
+  };
+}
+
+/** The signal word in capitals; the alert triangle stands before it unless only property is at stake. */
+function measureSignal(caution: Caution, context: Context): { stack: Stack; signalTag: Tag } {
+  const alert = caution.signal !== 'notice';
+  const indent = alert ? triangleWidthPt + triangleGapPt : 0;
+  const text = setText(
+    [{ kind: 'text', text: caution.signalText.toLocaleUpperCase(context.language) }],
+    inside(context, context.x + indent, context.width - indent),
+    { style: 'text', owner: 'P', face: 'semibold', colour: colour(context, alert ? 'clay' : 'ink') },
+  );
+  const { height, marks } = stacked(text.pieces);
+  return {
+    stack: { height, marks: alert ? [...alertTriangle(context), ...marks] : marks },
+    signalTag: tag('P', text.kids),
+  };
+}
+
+const asPiece = (stack: Stack): Item => piece(stack.height, stack.marks);
+
+/** Rules and bar around one part of a box. A part in the middle has no rule above or below, only at its sides. */
+function framed(
+  part: Stack,
+  context: Context,
+  edges: { readonly top: boolean; readonly bottom: boolean; readonly divider?: boolean },
+): Piece {
+  const above = edges.top ? paddingPt.down : paddingPt.down * 0.75;
+  const below = edges.bottom ? paddingPt.down : paddingPt.down * 0.25;
+  const height = part.height + above + below;
+  const { x, width } = context;
+  const rule = { weight: 'thinPt', hue: 'ink' } as const;
+  const marks: Mark[] = [
+    filledBox(x, 0, barPt, height, colour(context, 'clay')),
+    verticalRule(x + width, 0, height, context, rule),
+    ...(edges.top ? [horizontalRule(x, 0, width, context, rule)] : []),
+    ...(edges.bottom ? [horizontalRule(x, height, width, context, rule)] : []),
+    ...shifted(part.marks, above),
+  ];
+  return piece(height, marks);
+}
+
+/** The safety alert symbol of ANSI Z535.6: a solid triangle with an exclamation mark. */
+function alertTriangle(context: Context): Mark[] {
+  const style = context.design.type.text;
+  const foot = baseline(context, { ...style, face: 'semibold' }) + 0.6;
+  const top = foot - triangleWidthPt * 0.87;
+  const { x } = context;
+  const middle = x + triangleWidthPt / 2;
+  const solid = (commands: readonly PathCommand[], fill: string): Mark => ({
+    kind: 'path',
+    place: 'layout',
+    commands,
+    fill,
+  });
+  const paper = colour(context, 'paper');
+  return [
+    solid(
+      [['M', middle, top], ['L', x + triangleWidthPt, foot], ['L', x, foot], ['Z']],
+      colour(context, 'clay'),
+    ),
+    solid(
+      [
+        ['M', middle - 0.95, top + 3.6],
+        ['L', middle + 0.95, top + 3.6],
+        ['L', middle + 0.5, foot - 3.4],
+        ['L', middle - 0.5, foot - 3.4],
+        ['Z'],
+      ],
+      paper,
+    ),
+    solid(circlePath(middle, foot - 1.9, 0.85), paper),
+  ];
+}

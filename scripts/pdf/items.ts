@@ -1,0 +1,234 @@
+/**
+ * What measuring makes and pagination places: pieces that are never broken, with the rules that hold them
+ * together. A piece carries its marks, in points from the left edge of the page and from its own top, y down.
+ */
+import type { FaceName } from '../document/design.ts';
+import type { PathCommand } from '../drawings/scene.ts';
+import type { Leaf, Tag } from './tags.ts';
+
+/** Content belongs to a leaf of the tag tree; everything else is an artifact of the layout or of the page. */
+export type MarkPlace = Leaf | 'layout' | 'pagination';
+
+export interface Ink {
+  /** #rrggbb */
+  readonly colour: string;
+  readonly widthPt: number;
+  readonly dashPt?: readonly number[];
+}
+
+export type Mark =
+  | {
+      readonly kind: 'text';
+      readonly place: MarkPlace;
+      readonly x: number;
+      /** Alphabetic baseline. */
+      readonly y: number;
+      readonly text: string;
+      readonly face: FaceName;
+      readonly sizePt: number;
+      readonly colour: string;
+    }
+  | {
+      readonly kind: 'path';
+      readonly place: MarkPlace;
+      readonly commands: readonly PathCommand[];
+      readonly stroke?: Ink;
+      readonly fill?: string;
+    }
+  /** The area of a link, tied to its tag. */
+  | {
+      readonly kind: 'link';
+      readonly tag: Tag;
+      readonly href: string;
+      readonly contents: string;
+      readonly area: Area;
+    }
+  /** The area that a figure covers. */
+  | { readonly kind: 'bounds'; readonly tag: Tag; readonly area: Area }
+  /** An entry of the outline that leads to the top of its piece. */
+  | { readonly kind: 'outline'; readonly level: number; readonly title: string };
+
+export interface Area {
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+}
+
+/** Never broken. */
+export interface Piece {
+  readonly kind: 'piece';
+  /** Space above, dropped at the top of a page. */
+  readonly before: number;
+  readonly height: number;
+  readonly marks: readonly Mark[];
+  /** No page may end with this piece. */
+  readonly keepWithNext: boolean;
+  /** First baseline from the top, for pieces that others align with. */
+  readonly baseline?: number;
+  /** At the top of a page it stands without the repeated head of its group: a note under a table. */
+  readonly withoutHead?: boolean;
+}
+
+export interface Group {
+  readonly kind: 'group';
+  readonly before: number;
+  readonly items: readonly Item[];
+  /** Kept on one page if it fits on a page at all. */
+  readonly together: boolean;
+  readonly keepWithNext: boolean;
+  /** Placed again at the top of every later page that the group runs over. */
+  readonly repeatedHead?: Piece;
+}
+
+/** Flows that start side by side; what follows starts below the longest. */
+export interface Columns {
+  readonly kind: 'columns';
+  readonly before: number;
+  readonly columns: readonly (readonly Item[])[];
+  readonly keepWithNext: boolean;
+}
+
+export interface Break {
+  readonly kind: 'break';
+}
+
+export type Item = Piece | Group | Columns | Break;
+
+export interface PieceOptions {
+  readonly before?: number;
+  readonly keepWithNext?: boolean;
+  readonly baseline?: number;
+  readonly withoutHead?: boolean;
+}
+
+export function piece(height: number, marks: readonly Mark[], options: PieceOptions = {}): Piece {
+  return { kind: 'piece', before: 0, keepWithNext: false, ...options, height, marks };
+}
+
+export function group(items: readonly Item[], options: Partial<Omit<Group, 'kind' | 'items'>> = {}): Group {
+  return { kind: 'group', before: 0, together: false, keepWithNext: false, ...options, items };
+}
+
+export const columns = (flows: readonly (readonly Item[])[]): Columns => ({
+  kind: 'columns',
+  before: 0,
+  columns: flows,
+  keepWithNext: false,
+});
+
+/** The same items with another space above the first. */
+export function withBefore(items: readonly Item[], before: number): readonly Item[] {
+  const [first, ...rest] = items;
+  if (!first || first.kind === 'break') return items;
+  return [{ ...first, before }, ...rest];
+}
+
+/** The same items, the last kept with what follows. */
+export function keptWithNext(items: readonly Item[]): readonly Item[] {
+  const last = items.at(-1);
+  if (!last || last.kind === 'break') return items;
+  return [...items.slice(0, -1), { ...last, keepWithNext: true }];
+}
+
+/** Adds marks to the first piece, however deep it lies; a label that stands beside its item. */
+export function withMarksOnFirst(items: readonly Item[], marks: readonly Mark[]): readonly Item[] {
+  const [first, ...rest] = items;
+  if (!first) return items;
+  switch (first.kind) {
+    case 'piece':
+      return [{ ...first, marks: [...marks, ...first.marks] }, ...rest];
+    case 'group':
+      return [{ ...first, items: withMarksOnFirst(first.items, marks) }, ...rest];
+    case 'columns': {
+      const [leading = [], ...others] = first.columns;
+      return [{ ...first, columns: [withMarksOnFirst(leading, marks), ...others] }, ...rest];
+    }
+    case 'break':
+      return [first, ...withMarksOnFirst(rest, marks)];
+  }
+}
+
+/** First baseline of the first piece, if it has one. */
+export function firstBaseline(items: readonly Item[]): number | undefined {
+  const first = items[0];
+  if (!first || first.kind === 'break') return undefined;
+  if (first.kind === 'piece') return first.baseline;
+  return firstBaseline(first.kind === 'group' ? first.items : (first.columns[0] ?? []));
+}
+
+/** Height of items that no page breaks, space above the first left out. */
+export function naturalHeight(items: readonly Item[]): number {
+  return items.reduce((sum, item, index) => {
+    if (item.kind === 'break') return sum;
+    return sum + (index === 0 ? 0 : item.before) + itemHeight(item);
+  }, 0);
+}
+
+/** Height of one item that no page breaks, without the space above it. */
+export function itemHeight(item: Exclude<Item, Break>): number {
+  switch (item.kind) {
+    case 'piece':
+      return item.height;
+    case 'group':
+      return naturalHeight(item.items);
+    case 'columns':
+      return Math.max(0, ...item.columns.map(naturalHeight));
+  }
+}
+
+/** Items set below each other as one block that nothing breaks: the inside of a box or of a cell. */
+export function stacked(items: readonly Item[]): {
+  readonly height: number;
+  readonly marks: readonly Mark[];
+} {
+  const marks: Mark[] = [];
+  let y = 0;
+  items.forEach((item, index) => {
+    if (item.kind === 'break') return;
+    if (index > 0) y += item.before;
+    if (item.kind === 'piece') marks.push(...shifted(item.marks, y));
+    if (item.kind === 'group') marks.push(...shifted(stacked(item.items).marks, y));
+    if (item.kind === 'columns')
+      item.columns.forEach((flow) => marks.push(...shifted(stacked(flow).marks, y)));
+    y += itemHeight(item);
+  });
+  return { height: y, marks };
+}
+
+/** Marks moved down. */
+export function shifted(marks: readonly Mark[], dy: number): readonly Mark[] {
+  if (dy === 0) return marks;
+  return marks.map((mark): Mark => {
+    switch (mark.kind) {
+      case 'text':
+        return { ...mark, y: mark.y + dy };
+      case 'path':
+        return { ...mark, commands: mark.commands.map((command) => shiftedCommand(command, dy)) };
+      case 'link':
+      case 'bounds':
+        return { ...mark, area: { ...mark.area, y: mark.area.y + dy } };
+      case 'outline':
+        return mark;
+    }
+  });
+}
+
+/** The same marks as decoration, for a table head on a later page. */
+export function asArtifacts(marks: readonly Mark[]): readonly Mark[] {
+  return marks.flatMap((mark): Mark[] =>
+    mark.kind === 'text' || mark.kind === 'path' ? [{ ...mark, place: 'pagination' }] : [],
+  );
+}
+
+function shiftedCommand(command: PathCommand, dy: number): PathCommand {
+  switch (command[0]) {
+    case 'M':
+    case 'L':
+      return [command[0], command[1], command[2] + dy];
+    case 'C':
+      return ['C', command[1], command[2] + dy, command[3], command[4] + dy, command[5], command[6] + dy];
+    case 'Z':
+      return command;
+  }
+}

@@ -1,0 +1,243 @@
+import { plainText } from '../document/build.ts';
+import type { Block, Inline, TableColumn, TableRow } from '../document/document.ts';
+import type { TypeStyleName } from '../document/design.ts';
+import { inlineText, longestUnit, wholeWidth } from './inline.ts';
+import {
+  asArtifacts,
+  group,
+  naturalHeight,
+  piece,
+  shifted,
+  stacked,
+  withBefore,
+  type Piece,
+} from './items.ts';
+import { inside, type Context, type Measured } from './measure.ts';
+import { horizontalRule } from './rules.ts';
+import { plainLine, setText, typeStyle } from './text.ts';
+import { tag, type Tag } from './tags.ts';
+
+type Table = Extract<Block, { kind: 'table' }>;
+
+const leastRowPt = 20;
+const cellPaddingPt = 2.5;
+const headPaddingPt = 4;
+
+/** What all rows of a table share. */
+interface Frame {
+  /** Running text if its longest words fit, otherwise small type. */
+  readonly style: TypeStyleName;
+  readonly cells: readonly Cell[];
+  readonly context: Context;
+}
+
+/** A column: text starts at its left edge, numbers end at its right edge. */
+interface Cell {
+  readonly context: Context;
+  readonly align: 'left' | 'right' | 'centre';
+}
+
+/**
+ * A table with its caption above and its notes below. Rows are never broken; the head stands again at the top
+ * of every later page, with the caption and the word for "continued".
+ */
+export function measureTable(block: Table, context: Context): Measured {
+  const frame = measureFrame(block, context);
+  const caption = setText(block.caption, context, { style: 'heading4', owner: 'Caption' });
+  const head = measureHead(block.columns, frame);
+  const body = block.groups.map((rows) => measureGroup(rows, frame));
+  const notes = block.notes.map((note) => setText(note, context, { style: 'small', owner: 'P' }));
+
+  const rows = closed(
+    body.flatMap(({ items }) => items),
+    { hasNotes: notes.length > 0 },
+    context,
+  );
+  const items = [
+    ...caption.pieces.map((line) => ({ ...line, keepWithNext: true })),
+    head.item,
+    ...rows,
+    ...notes.flatMap((note, index) => withBefore(note.pieces.map(asNote), index === 0 ? 5 : 1)),
+  ];
+  const together = naturalHeight(items) < context.pageHeight / 2;
+  return {
+    items: [group(items, { together, repeatedHead: repeatedHead(block, head.item, context) })],
+    tags: [
+      tag('Table', [
+        tag('Caption', caption.kids),
+        tag('THead', [head.tr]),
+        ...body.map(({ tbody }) => tbody),
+      ]),
+      ...notes.map((note) => tag('P', note.kids)),
+    ],
+  };
+}
+
+const asNote = (line: Piece): Piece => ({ ...line, withoutHead: true });
+
+/** The rows with a rule under the last, which is held to the one before it and to the notes. */
+function closed(
+  rows: readonly Piece[],
+  { hasNotes }: { hasNotes: boolean },
+  context: Context,
+): readonly Piece[] {
+  return rows.map((row, index) => {
+    if (index === rows.length - 2) return { ...row, keepWithNext: true };
+    if (index < rows.length - 1) return row;
+    const rule = horizontalRule(context.x, row.height, context.width, context, { weight: 'seenPt' });
+    return { ...row, marks: [...row.marks, rule], keepWithNext: hasNotes };
+  });
+}
+
+function repeatedHead(block: Table, head: Piece, context: Context): Piece {
+  const text = `${plainText(block.caption)} (${context.furniture.continued})`;
+  const line = plainLine(text, { x: context.x, top: 0, width: context.width }, context, {
+    style: 'small',
+    face: 'italic',
+    place: 'pagination',
+  });
+  const top = context.design.type.small.leadingPt;
+  return piece(top + head.height, [...line, ...shifted(asArtifacts(head.marks), top)]);
+}
+
+interface MeasuredRow {
+  readonly item: Piece;
+  readonly tr: Tag;
+}
+
+/** Names of the columns, each with its unit under it, all standing on the rule. */
+function measureHead(columns: readonly TableColumn[], { cells, context }: Frame): MeasuredRow {
+  const measured = columns.map((column, index) => measureHeadCell(column, cells[index]!));
+  const inner = Math.max(...measured.map(({ stack }) => stack.height));
+  const height = inner + 2 * headPaddingPt;
+  const marks = measured.flatMap(({ stack }) => shifted(stack.marks, headPaddingPt + inner - stack.height));
+  const rule = horizontalRule(context.x, height, context.width, context, { weight: 'seenPt', hue: 'ink' });
+  return {
+    item: piece(height, [rule, ...marks], { keepWithNext: true }),
+    tr: tag(
+      'TR',
+      measured.map(({ th }) => th),
+    ),
+  };
+}
+
+function measureHeadCell(
+  column: TableColumn,
+  { context, align }: Cell,
+): { stack: ReturnType<typeof stacked>; th: Tag } {
+  const words = [
+    setText(column.header, context, { style: 'small', owner: 'P', face: 'semibold', align }),
+    ...(column.unit === undefined
+      ? []
+      : [setText([{ kind: 'text', text: column.unit }], context, { style: 'small', owner: 'P', align })]),
+  ];
+  return {
+    stack: stacked(words.flatMap(({ pieces }) => pieces)),
+    th: tag(
+      'TH',
+      words.map(({ kids }) => tag('P', kids)),
+      { attributes: { O: 'Table', Scope: 'Column' } },
+    ),
+  };
+}
+
+function measureGroup(rows: Table['groups'][number], frame: Frame): { items: readonly Piece[]; tbody: Tag } {
+  const measured = [
+    ...(rows.header ? [measureGroupHeader(rows.header, frame)] : []),
+    ...rows.rows.map((row) => measureRow(row, frame)),
+  ];
+  return {
+    items: measured.map(({ item }) => item),
+    tbody: tag(
+      'TBody',
+      measured.map(({ tr }) => tr),
+    ),
+  };
+}
+
+/** A heading row over the rows of a group, kept with the first of them. */
+function measureGroupHeader(header: readonly Inline[], { cells, context }: Frame): MeasuredRow {
+  const text = setText(header, context, { style: 'text', owner: 'TH', face: 'semibold' });
+  const { height, marks } = stacked(text.pieces);
+  const above = cellPaddingPt * 3;
+  const rule = horizontalRule(context.x, 0, context.width, context, { weight: 'thinPt' });
+  const th = tag('TH', text.kids, { attributes: { O: 'Table', Scope: 'Column', ColSpan: cells.length } });
+  return {
+    item: piece(height + above + cellPaddingPt, [rule, ...shifted(marks, above)], { keepWithNext: true }),
+    tr: tag('TR', [th]),
+  };
+}
+
+function measureRow(row: TableRow, { style, cells, context }: Frame): MeasuredRow {
+  const texts = row.cells.map((content, index) => {
+    const cell = cells[index]!;
+    return setText(content, cell.context, { style, owner: index === 0 ? 'TH' : 'TD', align: cell.align });
+  });
+  const stacks = texts.map((text) => stacked(text.pieces));
+  const inner = Math.max(...stacks.map(({ height }) => height));
+  const above = Math.max(cellPaddingPt, (leastRowPt - typeStyle(context, { style }).leadingPt) / 2);
+  const marks = stacks.flatMap((stack) => shifted(stack.marks, above));
+  const tds = texts.map(({ kids }, index) =>
+    index === 0 ? tag('TH', kids, { attributes: { O: 'Table', Scope: 'Row' } }) : tag('TD', kids),
+  );
+  return { item: piece(Math.max(leastRowPt, inner + 2 * above), marks), tr: tag('TR', tds) };
+}
+
+const alignments = { text: 'left', number: 'right', centre: 'centre' } as const;
+
+function measureFrame(block: Table, context: Context): Frame {
+  const gap = context.design.grid.gutterPt;
+  const room = context.width - gap * (block.columns.length - 1);
+  const style = sum(leastWidths(block, 'text', context)) <= room ? 'text' : 'small';
+  const least = leastWidths(block, style, context);
+  if (sum(least) > room + 0.01) {
+    const detail = 'its longest words are wider than its columns, so that words are cut';
+    context.report({ what: 'table', id: block.id, detail });
+  }
+  const weights = block.columns.map((column) => column.weight);
+  let x = context.x;
+  const cells = sharedWidths(least, weights, room).map((width, index): Cell => {
+    const cell = { context: inside(context, x, width), align: alignments[block.columns[index]!.align] };
+    x += width + gap;
+    return cell;
+  });
+  return { style, cells, context };
+}
+
+/** For each column the width of its longest word, in the head as in the rows; numbers are never broken. */
+function leastWidths(block: Table, style: TypeStyleName, context: Context): number[] {
+  const cellStyle = { ...typeStyle(context, { style }), findings: 'plain' } as const;
+  const headStyle = {
+    ...typeStyle(context, { style: 'small', face: 'semibold' }),
+    findings: 'plain',
+  } as const;
+  const rows = block.groups.flatMap((rowGroup) => rowGroup.rows);
+  return block.columns.map((column, index) => {
+    const measure = column.align === 'number' ? wholeWidth : longestUnit;
+    const head = inlineText(column.header, headStyle, context.fonts, 'TH').runs;
+    const cells = rows.map((row) =>
+      measure(
+        inlineText(row.cells[index]!, cellStyle, context.fonts, 'TD').runs,
+        cellStyle.sizePt,
+        context.fonts,
+      ),
+    );
+    return Math.max(longestUnit(head, headStyle.sizePt, context.fonts), ...cells);
+  });
+}
+
+/** Shares a width by weight, but gives no column less than it needs as long as there is enough for all. */
+export function sharedWidths(least: readonly number[], weights: readonly number[], room: number): number[] {
+  if (sum(least) >= room) return least.map((width) => (width / sum(least)) * room);
+  const fixed = new Set<number>();
+  for (;;) {
+    const free = room - sum(least.filter((_, index) => fixed.has(index)));
+    const share = free / sum(weights.filter((_, index) => !fixed.has(index)));
+    const tooNarrow = least.findIndex((width, index) => !fixed.has(index) && weights[index]! * share < width);
+    if (tooNarrow < 0)
+      return least.map((width, index) => (fixed.has(index) ? width : weights[index]! * share));
+    fixed.add(tooNarrow);
+  }
+}
+
+const sum = (numbers: readonly number[]): number => numbers.reduce((a, b) => a + b, 0);

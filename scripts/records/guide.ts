@@ -1,0 +1,55 @@
+/**
+ * The records of a guide that have been read and found right, one by one. Where some records are at fault the
+ * others are here all the same, so that what only shows itself in computing is reported in the same run.
+ */
+import type { FreezeData } from '../climate/freeze-data.ts';
+import type { Place } from '../diagnostics/diagnostic.ts';
+import type { Design } from '../document/design.ts';
+import type { ProseBlock, ProseInline } from '../prose/prose.ts';
+import type { HazardCatalogue } from '../safety/catalogue.ts';
+import type { Crop } from './schemas/crop.ts';
+import type { RecordKind } from './schemas/kit.ts';
+import type { Project } from './schemas/project.ts';
+import type { Publisher } from './schemas/publisher.ts';
+import type { Region } from './schemas/region.ts';
+import type { SheetHeader } from './schemas/sheet.ts';
+import type { Source } from './schemas/source.ts';
+
+export interface RegionRecord extends Omit<Region, 'freeze'> {
+  readonly freeze: FreezeData;
+}
+
+export interface SheetRecord extends SheetHeader {
+  readonly id: string;
+  readonly titleProse: readonly ProseInline[];
+  readonly descriptionProse: readonly ProseInline[];
+  readonly prose: readonly ProseBlock[];
+}
+
+export interface ProjectRecord extends Project {
+  /** The text of each step, in the order of the steps. */
+  readonly stepProse: readonly (readonly ProseInline[])[];
+}
+
+export type PlacedKind = RecordKind | 'sheet' | 'publisher';
+
+export interface Guide {
+  readonly publisher: Publisher;
+  /** Each list in the order of ids. */
+  readonly regions: readonly RegionRecord[];
+  readonly crops: readonly Crop[];
+  readonly projects: readonly ProjectRecord[];
+  readonly sheets: readonly SheetRecord[];
+  readonly sources: ReadonlyMap<string, Source>;
+  readonly hazards: HazardCatalogue;
+  /** Phrases of the publisher's language in ICU message format. */
+  readonly phrases: ReadonlyMap<string, string>;
+  readonly design: Design;
+  /** Where a value of a record stands, for faults that only show themselves later. */
+  readonly placeOf: (kind: PlacedKind, id: string, pointer: string) => Place;
+  /** Cautions and profiles of the guide itself, before they were merged with those of Groundsheet. */
+  readonly ownHazards: HazardCatalogue;
+  readonly builtInHazards: HazardCatalogue;
+  /** Ids of crops, regions and projects that were met but found wrong: what refers to them is no second fault. */
+  readonly spoilt: ReadonlySet<string>;
+}

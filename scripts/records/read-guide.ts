@@ -1,0 +1,306 @@
+import { access, readFile } from 'node:fs/promises';
+import { join, posix } from 'node:path';
+import type { FreezeData } from '../climate/freeze-data.ts';
+import type { Diagnostic, Place } from '../diagnostics/diagnostic.ts';
+import type { Design } from '../document/design.ts';
+import { parseInlineProse } from '../prose/parse.ts';
+import { catalogueOf, mergeCatalogues, type HazardCatalogue } from '../safety/catalogue.ts';
+import { byId, collectLists, collectSingles, idsAreFileNames, type Collected, type Loaded } from './collect.ts';
+import type { Guide, PlacedKind, ProjectRecord, RegionRecord } from './guide.ts';
+import { readNormalsCsv } from './normals-csv.ts';
+import { readPhrases } from './phrases.ts';
+import { readTree, type SourceText } from './read-tree.ts';
+import { CropSchema } from './schemas/crop.ts';
+import { CautionSchema, HazardProfileSchema } from './schemas/hazard.ts';
+import type { RecordKind } from './schemas/kit.ts';
+import { ProjectSchema, type Project } from './schemas/project.ts';
+import { PublisherSchema } from './schemas/publisher.ts';
+import { RegionSchema, type Region } from './schemas/region.ts';
+import { SourceSchema } from './schemas/source.ts';
+import { readSheets } from './sheets.ts';
+import { readStationCsv } from './station-csv.ts';
+import { suggestion } from './suggest.ts';
+
+export interface GuideReading {
+  /** The records that are right; absent only when the publisher's own record is not. */
+  readonly guide?: Guide;
+  readonly diagnostics: readonly Diagnostic[];
+}
+
+/**
+ * Reads a guide folder: every record, every fault of every record in one run. The phrases, cautions and
+ * sources that come with Groundsheet (in `builtInRoot`) stand under the guide's own.
+ */
+export async function readGuide(options: { root: string; builtInRoot: string }): Promise<GuideReading> {
+  const { root, builtInRoot } = options;
+  const own = await readTree(root, ['content', 'crops']);
+  const builtIn = root === builtInRoot ? { files: [], diagnostics: [] } : await readTree(builtInRoot, ['content']);
+  const diagnostics: Diagnostic[] = [...own.diagnostics, ...builtIn.diagnostics];
+  const keep = <T>(reading: { diagnostics: readonly Diagnostic[] } & T): T => {
+    diagnostics.push(...reading.diagnostics);
+    return reading;
+  };
+  const design = await readDesign(root, builtInRoot);
+
+  const files = new GuideFiles(own.files);
+  const base = new GuideFiles(builtIn.files);
+  const publishers = keep(collectSingles(PublisherSchema, files.take(/^content\/publisher\.ya?ml$/)));
+  const sources = keep(collectLists(SourceSchema, files.take(/^content\/sources[^/]*\.ya?ml$/)));
+  const baseSources = collectLists(SourceSchema, base.take(/^content\/sources[^/]*\.ya?ml$/));
+  const crops = keep(collectSingles(CropSchema, files.take(/^crops\/.+\.ya?ml$/)));
+  const regions = keep(collectSingles(RegionSchema, files.take(/^content\/regions\/.+\.ya?ml$/)));
+  const projects = keep(collectSingles(ProjectSchema, files.take(/^content\/projects\/.+\.ya?ml$/)));
+  const hazards = keep(collectHazards(files));
+  const phrases = keep(readPhrases(base.take(languageFile), files.take(languageFile)));
+  const sheets = keep(readSheets(files.take(/^content\/sheets\/.+\.md$/)));
+  const tables = new Map(files.take(/\.csv$/i).map((file) => [file.path, file]));
+  diagnostics.push(...files.unread());
+
+  for (const [name, records] of [['crop', crops], ['region', regions], ['project', projects]] as const) {
+    diagnostics.push(...idsAreFileNames(records.records));
+    if (records.records.length === 0 && records.spoilt.size === 0 && name !== 'project') {
+      diagnostics.push(missingRecords(name, name === 'crop' ? 'crops' : 'content/regions'));
+    }
+  }
+  if (publishers.records.length === 0 && publishers.spoilt.size === 0) {
+    diagnostics.push(missingRecords('publisher', 'content/publisher.yaml'));
+  }
+  if (sheets.records.length === 0 && sheets.spoilt.size === 0) diagnostics.push(missingRecords('sheet', 'content/sheets'));
+
+  const known = {
+    source: keep(byId('source', sources.records)).map,
+    crop: keep(byId('crop', crops.records)).map,
+    region: keep(byId('region', regions.records)).map,
+    project: keep(byId('project', projects.records)).map,
+    caution: keep(byId('caution', hazards.cautions.records)).map,
+    tool: keep(byId('tool', hazards.tools.records)).map,
+    material: keep(byId('material', hazards.materials.records)).map,
+    action: keep(byId('action', hazards.actions.records)).map,
+  };
+  for (const record of baseSources.records) if (!known.source.has(record.value.id)) known.source.set(record.value.id, record);
+  const baseHazards = collectHazards(base);
+  const catalogue = mergeCatalogues(plainCatalogue(baseHazards), plainCatalogue(hazards));
+
+  const ids: Readonly<Record<RecordKind, ReadonlySet<string>>> = {
+    source: new Set(known.source.keys()),
+    crop: new Set([...known.crop.keys(), ...crops.spoilt]),
+    region: new Set([...known.region.keys(), ...regions.spoilt]),
+    project: new Set([...known.project.keys(), ...projects.spoilt]),
+    caution: new Set([...catalogue.cautions.keys(), ...hazards.cautions.spoilt]),
+    tool: new Set([...catalogue.tools.keys(), ...hazards.tools.spoilt]),
+    material: new Set([...catalogue.materials.keys(), ...hazards.materials.spoilt]),
+    action: new Set([...catalogue.actions.keys(), ...hazards.actions.spoilt]),
+  };
+  for (const source of sources.spoilt) (ids.source as Set<string>).add(source);
+  const everyRecord: readonly Loaded<unknown>[] = [
+    ...publishers.records, ...sources.records, ...crops.records, ...regions.records, ...projects.records,
+    ...hazards.cautions.records, ...hazards.tools.records, ...hazards.materials.records, ...hazards.actions.records,
+    ...sheets.records,
+  ];
+  diagnostics.push(...everyRecord.flatMap((record) => referenceFaults(record, ids)));
+
+  const regionRecords = regions.records.map((record) => keep(readRegion(record, tables)).region);
+  const projectRecords = projects.records.map((record) => keep(readSteps(record)).project);
+  const publisher = publishers.records[0]?.value;
+  if (!publisher) return { diagnostics };
+  const valid = <T extends { readonly id: string }>(records: readonly Loaded<T>[]): readonly T[] =>
+    sortedById([...new Map(records.filter((record) => referenceFaults(record, ids).length === 0).map(({ value }) => [value.id, value])).values()]);
+  const plain = <T>(map: ReadonlyMap<string, Loaded<T>>): ReadonlyMap<string, T> =>
+    new Map([...map].map(([id, record]) => [id, record.value]));
+  const sheetsById = keep(byId('sheet', sheets.records)).map;
+  const placed: Readonly<Record<PlacedKind, ReadonlyMap<string, Loaded<unknown>>>> = {
+    ...known,
+    sheet: sheetsById,
+    publisher: new Map(publishers.records.map((record) => ['publisher', record])),
+  };
+  const rightRegions = new Set(valid(regions.records).map(({ id }) => id));
+  const rightProjects = new Set(valid(projects.records).map(({ id }) => id));
+  const crop = valid(crops.records);
+  return {
+    diagnostics,
+    guide: {
+      publisher,
+      regions: sortedById(regionRecords.filter((region) => region !== undefined && rightRegions.has(region.id)) as RegionRecord[]),
+      crops: crop,
+      projects: sortedById(projectRecords.filter((project) => rightProjects.has(project.id))),
+      sheets: valid(sheets.records),
+      sources: plain(known.source),
+      hazards: catalogue,
+      ownHazards: plainCatalogue(hazards),
+      builtInHazards: plainCatalogue(baseHazards),
+      phrases: phrases.phrases,
+      design,
+      placeOf: (kind, id, pointer) => placeIn(placed[kind], id, pointer),
+      spoilt: new Set([
+        ...[crops, regions, projects].flatMap((collected) => [...collected.spoilt]),
+        ...crops.records.map(({ value }) => value.id).filter((id) => !crop.some((right) => right.id === id)),
+      ]),
+    },
+  };
+}
+
+const languageFile = /^content\/languages\/.+\.ya?ml$/;
+
+/** Hands out the files of a guide by pattern, and knows in the end which nobody asked for. */
+class GuideFiles {
+  readonly #files: readonly SourceText[];
+  readonly #taken = new Set<string>();
+
+  constructor(files: readonly SourceText[]) {
+    this.#files = files;
+  }
+
+  take(pattern: RegExp): SourceText[] {
+    const found = this.#files.filter((file) => pattern.test(file.path));
+    found.forEach((file) => this.#taken.add(file.path));
+    return found;
+  }
+
+  unread(): Diagnostic[] {
+    return this.#files
+      .filter((file) => !this.#taken.has(file.path))
+      .map((file) => ({
+        code: 'unread-file',
+        severity: 'warning',
+        message: `${file.path} is read by nothing.`,
+        hint: 'Records go to crops/, content/regions/, content/projects/, content/sheets/, content/cautions/, content/languages/ and content/sources.yaml.',
+        place: { file: file.path, line: 1, column: 1 },
+      }));
+  }
+}
+
+interface CollectedHazards {
+  readonly cautions: Collected<HazardCatalogue['cautions'] extends ReadonlyMap<string, infer T> ? T : never>;
+  readonly tools: Collected<HazardCatalogue['tools'] extends ReadonlyMap<string, infer T> ? T : never>;
+  readonly materials: CollectedHazards['tools'];
+  readonly actions: CollectedHazards['tools'];
+  readonly diagnostics: readonly Diagnostic[];
+}
+
+function collectHazards(files: GuideFiles): CollectedHazards {
+  const cautions = collectLists(CautionSchema, files.take(/^content\/cautions\/cautions[^/]*\.ya?ml$/));
+  const profiles = (kind: string): CollectedHazards['tools'] =>
+    collectLists(HazardProfileSchema, files.take(new RegExp(`^content/cautions/${kind}[^/]*\\.ya?ml$`)));
+  const [tools, materials, actions] = [profiles('tools'), profiles('materials'), profiles('actions')];
+  return {
+    cautions, tools, materials, actions,
+    diagnostics: [cautions, tools, materials, actions].flatMap((part) => part.diagnostics),
+  };
+}
+
+function plainCatalogue(hazards: CollectedHazards): HazardCatalogue {
+  const values = <T>(collected: Collected<T>): T[] => collected.records.map((record) => record.value);
+  return catalogueOf({
+    cautions: values(hazards.cautions),
+    tools: values(hazards.tools),
+    materials: values(hazards.materials),
+    actions: values(hazards.actions),
+  });
+}
+
+function referenceFaults(record: Loaded<unknown>, ids: Readonly<Record<RecordKind, ReadonlySet<string>>>): Diagnostic[] {
+  return record.references.records.flatMap(({ kind, id, pointer }): Diagnostic[] => {
+    const known = ids[kind as RecordKind];
+    if (known.has(id)) return [];
+    const hazard = kind === 'tool' || kind === 'material' || kind === 'action';
+    return [
+      {
+        code: hazard ? 'no-hazard-profile' : 'unknown-reference',
+        severity: 'error',
+        message: hazard
+          ? `The ${kind} “${id}” has no hazard profile, so its cautions are unknown.`
+          : `There is no ${kind} with the id “${id}”.`,
+        hint: suggestion(id, known, hazard ? `Add a profile for it to content/cautions/${kind}s.yaml, even if it is harmless.` : homes[kind as RecordKind]),
+        place: record.file.placeOf(record.pointer + pointer),
+      },
+    ];
+  });
+}
+
+const homes: Readonly<Record<RecordKind, string>> = {
+  source: 'Add it to content/sources.yaml.',
+  crop: 'Add it as a file in crops/.',
+  region: 'Add it as a file in content/regions/.',
+  project: 'Add it as a file in content/projects/.',
+  caution: 'Add it to content/cautions/cautions.yaml.',
+  tool: 'Add it to content/cautions/tools.yaml.',
+  material: 'Add it to content/cautions/materials.yaml.',
+  action: 'Add it to content/cautions/actions.yaml.',
+};
+
+/** Reads the data file that a region names, or checks its typed table. */
+function readRegion(
+  record: Loaded<Region>,
+  tables: ReadonlyMap<string, SourceText>,
+): { region: RegionRecord | undefined; diagnostics: readonly Diagnostic[] } {
+  const { freeze, ...rest } = record.value;
+  if ('table' in freeze) {
+    const data: FreezeData = {
+      kind: 'table',
+      source: freeze.source,
+      rows: freeze.table.map((row) => ({
+        thresholdC: row.threshold.low,
+        last: numbered(row.last),
+        first: numbered(row.first),
+      })),
+    };
+    return { region: { ...rest, freeze: data }, diagnostics: [] };
+  }
+  const [key, name] = 'daily' in freeze ? ['daily', freeze.daily] : ['normals', freeze.normals];
+  const place = record.file.placeOf(`/freeze/${key}`);
+  const path = posix.normalize(posix.join('content/regions', name));
+  if (!path.startsWith('content/') || posix.isAbsolute(name)) {
+    return { region: undefined, diagnostics: [fileFault('link-leaves-guide', `“${name}” leads out of content/regions/.`, 'Put the file into content/regions/ and give its name only.', place)] };
+  }
+  const table = tables.get(path);
+  if (!table) {
+    const names = [...tables.keys()].filter((at) => at.startsWith('content/regions/')).map((at) => at.slice('content/regions/'.length));
+    return { region: undefined, diagnostics: [fileFault('unknown-reference', `There is no file ${path}.`, suggestion(name, names, 'Put the CSV file into content/regions/.'), place)] };
+  }
+  if ('daily' in freeze) {
+    const { station, diagnostics } = readStationCsv(table.path, table.text);
+    return { region: station && { ...rest, freeze: { kind: 'daily', station, source: freeze.source } }, diagnostics };
+  }
+  const { normals, diagnostics } = readNormalsCsv(table.path, table.text);
+  return { region: normals && { ...rest, freeze: { kind: 'normals', normals, source: freeze.source } }, diagnostics };
+}
+
+function numbered(table: Readonly<Record<string, number | undefined>>): Partial<Record<number, number>> {
+  return Object.fromEntries(Object.entries(table).filter((entry): entry is [string, number] => entry[1] !== undefined));
+}
+
+/** Reads the Markdown in the steps of a project. */
+function readSteps(record: Loaded<Project>): { project: ProjectRecord; diagnostics: readonly Diagnostic[] } {
+  const readings = record.value.steps.map((step, index) =>
+    parseInlineProse(step.text, (piece, _, occurrence) => record.file.placeOfText(`/steps/${index}/text`, piece, occurrence)),
+  );
+  return {
+    project: { ...record.value, stepProse: readings.map((reading) => reading.content) },
+    diagnostics: readings.flatMap((reading) => reading.diagnostics),
+  };
+}
+
+async function readDesign(root: string, builtInRoot: string): Promise<Design> {
+  const own = join(root, 'layouts', 'design.json');
+  const path = await access(own).then(() => own, () => join(builtInRoot, 'layouts', 'design.json'));
+  return JSON.parse(await readFile(path, 'utf8')) as Design;
+}
+
+function missingRecords(what: string, where: string): Diagnostic {
+  return fileFault('folder-missing', `The guide has no ${what} (${where}).`, `Add one; the demonstration guide shows how it looks.`, { file: where, line: 1, column: 1 });
+}
+
+function fileFault(code: Diagnostic['code'], message: string, hint: string, place: Place): Diagnostic {
+  return { code, severity: 'error', message, hint, place };
+}
+
+function sortedById<T extends { readonly id: string }>(records: readonly T[]): readonly T[] {
+  return [...records].sort((a, b) => (a.id < b.id ? -1 : a.id > b.id ? 1 : 0));
+}
+
+function placeIn(map: ReadonlyMap<string, Loaded<unknown>>, id: string, pointer: string): Place {
+  const record = map.get(id);
+  if (!record) return { file: id, line: 1, column: 1 };
+  return record.file.placeOf(record.pointer + pointer);
+}
+

@@ -1,0 +1,164 @@
+import { LineCounter, isAlias, isMap, isPair, isScalar, isSeq, parseDocument, type Document, type Node, type Pair } from 'yaml';
+import type { Diagnostic, Place } from '../diagnostics/diagnostic.ts';
+
+/** A YAML text with the place of every value and key in it. */
+export interface YamlFile {
+  readonly path: string;
+  readonly value: unknown;
+  /** Where the value at a JSON pointer stands; the nearest parent that exists, if it does not. */
+  placeOf(pointer: string): Place;
+  /** Where the key of the last part of a JSON pointer stands. */
+  placeOfKey(pointer: string): Place;
+  /** Where a piece of text stands within the scalar at a pointer; the scalar itself if it is not found. */
+  placeOfText(pointer: string, piece: string, occurrence?: number): Place;
+}
+
+/** The same alias may be used a few times; what multiplies into thousands is no record. */
+const maxAliasCount = 50;
+
+/**
+ * Parses one YAML text. Lines are shifted by `lineOffset` for front matter that starts further down a file.
+ * Every syntax fault is reported with its place; then `file` is absent.
+ */
+export function parseYaml(
+  path: string,
+  text: string,
+  lineOffset = 0,
+): { file?: YamlFile; diagnostics: readonly Diagnostic[] } {
+  const lines = new LineCounter();
+  const document = parseDocument(text, { lineCounter: lines, uniqueKeys: true, prettyErrors: false, maxAliasCount } as object);
+  const placeAt = (offset: number): Place => {
+    const { line, col } = lines.linePos(offset);
+    return { file: path, line: Math.max(1, line) + lineOffset, column: Math.max(1, col) };
+  };
+  const faults = [...document.errors, ...document.warnings].map((error): Diagnostic => {
+    const place = placeAt(error.pos[0]);
+    if (error.code === 'DUPLICATE_KEY') {
+      const key = /^[^:\s]+/.exec(text.slice(error.pos[0]))?.[0] ?? '';
+      return {
+        code: 'duplicate-key',
+        severity: 'error',
+        message: `The key “${key}” stands here twice.`,
+        hint: 'Keep one of the two.',
+        place,
+      };
+    }
+    return {
+      code: 'yaml-syntax',
+      severity: 'error',
+      message: `This is not well-formed YAML: ${error.message.replace(/\s+/g, ' ').replace(/\.$/, '')}.`,
+      hint: yamlHint(error.code),
+      place,
+    };
+  });
+  if (faults.length > 0) return { diagnostics: faults };
+
+  let value: unknown;
+  try {
+    value = document.toJS({ maxAliasCount });
+  } catch (error) {
+    const bomb = error instanceof ReferenceError && /alias/i.test(error.message);
+    return {
+      diagnostics: [
+        {
+          code: bomb ? 'yaml-alias-bomb' : 'yaml-syntax',
+          severity: 'error',
+          message: bomb
+            ? `The aliases (*name) in this file multiply beyond ${maxAliasCount} copies.`
+            : `This file cannot be read as YAML: ${(error as Error).message}.`,
+          hint: bomb ? 'Write the values out where they are used.' : 'Look at aliases (*name) and anchors (&name).',
+          place: placeAt(0),
+        },
+      ],
+    };
+  }
+  return { file: new PositionedYaml(path, text, document, value, placeAt), diagnostics: [] };
+}
+
+class PositionedYaml implements YamlFile {
+  readonly path: string;
+  readonly value: unknown;
+  readonly #text: string;
+  readonly #document: Document;
+  readonly #placeAt: (offset: number) => Place;
+
+  constructor(path: string, text: string, document: Document, value: unknown, placeAt: (offset: number) => Place) {
+    this.path = path;
+    this.value = value;
+    this.#text = text;
+    this.#document = document;
+    this.#placeAt = placeAt;
+  }
+
+  placeOf(pointer: string): Place {
+    const { node, pair } = this.#find(pointer);
+    return this.#placeAt(node?.range?.[0] ?? keyOffset(pair) ?? 0);
+  }
+
+  placeOfKey(pointer: string): Place {
+    const { node, pair } = this.#find(pointer);
+    return this.#placeAt(keyOffset(pair) ?? node?.range?.[0] ?? 0);
+  }
+
+  placeOfText(pointer: string, piece: string, occurrence = 0): Place {
+    const { node } = this.#find(pointer);
+    const range = node?.range;
+    if (!range) return this.placeOf(pointer);
+    let at = range[0] - 1;
+    for (let i = 0; i <= occurrence; i += 1) {
+      const next = this.#text.indexOf(piece, at + 1);
+      if (next < 0 || next >= range[1]) break;
+      at = next;
+    }
+    return this.#placeAt(Math.max(at, range[0]));
+  }
+
+  #find(pointer: string): { node: Node | undefined; pair: Pair | undefined } {
+    let node = (this.#document.contents ?? undefined) as Node | undefined;
+    let pair: Pair | undefined;
+    for (const part of pointerParts(pointer)) {
+      const inner: Node | undefined = isAlias(node) ? node.resolve(this.#document) : node;
+      if (isMap(inner)) {
+        const found = inner.items.find((item) => isPair(item) && isScalar(item.key) && String(item.key.value) === part);
+        if (!found) break;
+        pair = found;
+        node = (found.value ?? undefined) as Node | undefined;
+      } else if (isSeq(inner)) {
+        const found = inner.items[Number(part)] as Node | undefined;
+        if (!found) break;
+        pair = undefined;
+        node = found;
+      } else break;
+    }
+    return { node, pair };
+  }
+}
+
+/** The parts of a JSON pointer (RFC 6901), unescaped. */
+export function pointerParts(pointer: string): string[] {
+  return pointer
+    .split('/')
+    .slice(1)
+    .map((part) => part.replaceAll('~1', '/').replaceAll('~0', '~'));
+}
+
+function keyOffset(pair: Pair | undefined): number | undefined {
+  return (pair?.key as Node | undefined)?.range?.[0];
+}
+
+function yamlHint(code: string): string {
+  switch (code) {
+    case 'TAB_AS_INDENT':
+      return 'Indent with spaces, not with tabs.';
+    case 'BAD_INDENT':
+      return 'Line the keys of one group up under each other.';
+    case 'MISSING_CHAR':
+      return 'Look for a quote, bracket or colon that is not closed.';
+    case 'MULTIPLE_DOCS':
+      return 'Keep one record in the file; a line of --- starts another.';
+    case 'TAG_RESOLVE_FAILED':
+      return 'Leave out the tag (the word after the exclamation mark).';
+    default:
+      return 'Put text that has a colon, a hash or a quote in it between "double quotes".';
+  }
+}

@@ -1,0 +1,128 @@
+/**
+ * Everything that is known of one region: its freeze dates, its days and every crop's figures and windows, as
+ * findings by id. Sheets pick from here; nothing here has words.
+ */
+import { emergence } from '../agronomy/emergence.ts';
+import { bulbingDates, bulbingHours, onionClasses } from '../agronomy/onion.ts';
+import { cropFigures, depth, inRowSpacing, maturity, rowSpacing } from '../agronomy/spacing.ts';
+import { plantingWindows, type PlantingWindows } from '../agronomy/windows.ts';
+import { longestDay, shortestDay } from '../climate/day-length.ts';
+import { freezeDates, freezeFreeSeason, type FreezeDates } from '../climate/freeze.ts';
+import { none, quantity, type DateFinding, type Finding } from '../findings/finding.ts';
+import type { RegionRecord } from '../records/guide.ts';
+import type { Crop } from '../records/schemas/crop.ts';
+
+/** The freeze thresholds that sheets speak of, warmest first, in whole degrees Fahrenheit. */
+export const sheetThresholdsF = [36, 32, 28, 24] as const;
+
+export interface CropFacts {
+  readonly crop: Crop;
+  readonly windows: readonly PlantingWindows[];
+  readonly depth: Finding;
+  readonly inRow: Finding;
+  readonly betweenRows: Finding;
+  readonly emergence: Finding;
+  readonly maturity: Finding;
+}
+
+export interface RegionFacts {
+  readonly region: RegionRecord;
+  readonly latitudeDeg: number;
+  readonly south: boolean;
+  readonly year: number;
+  readonly freeze: ReadonlyMap<number, FreezeDates>;
+  readonly freezeFree: Finding;
+  readonly longestDay: Finding;
+  readonly shortestDay: Finding;
+  readonly crops: readonly CropFacts[];
+  /** Every finding by its id, aliases for the region's own onion class included. */
+  readonly findings: ReadonlyMap<string, Finding>;
+}
+
+export function regionFacts(region: RegionRecord, options: { crops: readonly Crop[]; year: number }): RegionFacts {
+  const latitudeDeg = region.latitude.low;
+  const place = { latitudeDeg, year: options.year };
+  const freezeAt = (thresholdC: number): FreezeDates => freezeDates(region.freeze, { thresholdC, latitudeDeg });
+  const freeze = new Map(sheetThresholdsF.map((thresholdF) => [thresholdF as number, freezeAt((thresholdF - 32) / 1.8)]));
+  const at32 = freeze.get(32)!;
+  const climate = {
+    lastFreeze: at32.last[50] ?? absent('freeze.last.32f.50'),
+    firstFreeze: (thresholdC: number): DateFinding => {
+      const thresholdF = Math.round(thresholdC * 1.8 + 32);
+      return (freeze.get(thresholdF) ?? freezeAt(thresholdC)).first[50] ?? absent(`freeze.first.${thresholdF}f.50`);
+    },
+  };
+  const crops = options.crops.map((crop): CropFacts => ({
+    crop,
+    windows: plantingWindows(crop, climate),
+    depth: depth(crop),
+    inRow: inRowSpacing(crop),
+    betweenRows: rowSpacing(crop),
+    emergence: emergence(crop),
+    maturity: maturity(crop),
+  }));
+  const facts = {
+    region,
+    latitudeDeg,
+    south: latitudeDeg < 0,
+    year: options.year,
+    freeze,
+    freezeFree: freezeFreeSeason(at32),
+    longestDay: longestDay(place),
+    shortestDay: shortestDay(place),
+    crops,
+  };
+  return { ...facts, findings: byId(facts, place) };
+}
+
+/** A threshold or chance that the region's record does not give. */
+function absent(id: string): DateFinding {
+  return { id, value: none('not-given'), method: 'freeze.typed-table', inputs: [], sources: [] };
+}
+
+function byId(facts: Omit<RegionFacts, 'findings'>, place: { latitudeDeg: number; year: number }): Map<string, Finding> {
+  const latitude: Finding = {
+    id: 'latitude',
+    value: quantity('angle', place.latitudeDeg),
+    method: 'region.record',
+    inputs: [],
+    sources: [],
+  };
+  const all: Finding[] = [
+    latitude,
+    ...[...facts.freeze.values()].flatMap((dates) => [...Object.values(dates.last), ...Object.values(dates.first)]),
+    facts.freezeFree,
+    facts.longestDay,
+    facts.shortestDay,
+    ...facts.crops.flatMap((known) => [
+      known.depth,
+      known.inRow,
+      known.betweenRows,
+      known.emergence,
+      known.maturity,
+      ...cropFigures(known.crop),
+      ...known.windows.flatMap(({ startIndoors, plant, harvest }) => [...(startIndoors ? [startIndoors] : []), plant, harvest]),
+    ]),
+  ];
+  const map = new Map(all.map((finding) => [finding.id, finding]));
+  for (const { crop } of facts.crops) {
+    if (crop.dayLength) for (const [id, finding] of dayLengthFindings(crop, place)) map.set(id, finding);
+  }
+  return map;
+}
+
+/** The class for the region, each class's hours and dates, and the region's own class again without its name. */
+function dayLengthFindings(crop: Crop, place: { latitudeDeg: number; year: number }): [string, Finding][] {
+  const { main, also } = onionClasses(crop, place);
+  const entries: [string, Finding][] = [[main.id, main], [also.id, also]];
+  for (const { class: name } of crop.dayLength ?? []) {
+    const { starts, full } = bulbingDates(crop, name, place);
+    const hours = bulbingHours(crop, name);
+    for (const finding of [hours, starts, full]) entries.push([finding.id, finding]);
+    if (main.value.kind === 'choice' && main.value.value === name) {
+      entries.push([`${crop.id}.bulbing`, hours], [`${crop.id}.bulbing-starts`, starts], [`${crop.id}.bulbing-full`, full]);
+    }
+  }
+  return entries;
+}
+

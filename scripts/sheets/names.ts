@@ -1,0 +1,45 @@
+/** What the names between double braces in a sheet's prose mean. */
+import { inline } from '../document/build.ts';
+import type { Block, Inline } from '../document/document.ts';
+import type { Finding } from '../findings/finding.ts';
+import type { Printer } from './printer.ts';
+
+/** A table, drawing or list that prose puts in its place. `wide` ones take the full width of the page. */
+export interface Exhibit {
+  readonly blocks: () => readonly Block[];
+  readonly wide: boolean;
+}
+
+export interface NameScope {
+  /** Plain facts such as the region's name. */
+  readonly facts: ReadonlyMap<string, string>;
+  readonly findings: ReadonlyMap<string, Finding>;
+  readonly exhibits: ReadonlyMap<string, Exhibit>;
+}
+
+export type Resolved =
+  | { readonly kind: 'inline'; readonly content: readonly Inline[] }
+  | { readonly kind: 'exhibit'; readonly exhibit: Exhibit };
+
+/** Resolves a name, or undefined when the sheet has nothing of that name. Printing a finding is remembered. */
+export function resolveName(name: string, scope: NameScope, printer: Printer): Resolved | undefined {
+  const fact = scope.facts.get(name);
+  if (fact !== undefined) return { kind: 'inline', content: inline(fact) };
+  const finding = scope.findings.get(name);
+  if (finding) return { kind: 'inline', content: [printer.print(finding)] };
+  const exhibit = scope.exhibits.get(name);
+  return exhibit && { kind: 'exhibit', exhibit };
+}
+
+/** What a condition sees: the value of a choice, `none` where a thing does not happen, `known` otherwise. */
+export function conditionValue(name: string, scope: NameScope): string | undefined {
+  const finding = scope.findings.get(name);
+  if (!finding) return undefined;
+  if (finding.value.kind === 'choice') return finding.value.value;
+  return finding.value.kind === 'none' ? 'none' : 'known';
+}
+
+/** Every name a sheet knows, for suggestions. */
+export function knownNames(scope: NameScope): readonly string[] {
+  return [...scope.facts.keys(), ...scope.exhibits.keys(), ...scope.findings.keys()];
+}

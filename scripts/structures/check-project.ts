@@ -1,0 +1,150 @@
+/** Finds what does not add up in a build project, before anything is laid out. */
+import { middle } from '../quantities/quantity.ts';
+import type { Project } from '../records/schemas/project.ts';
+import type { StructureFault } from './faults.ts';
+import { runUnder, slopeOver, wallSize, type FrameSizes } from './geometry.ts';
+import { practice } from './practice.ts';
+
+type Path = StructureFault['path'];
+
+/** The sizes of a project in millimetres; of a range, its middle. */
+export function sizesOf(project: Project): FrameSizes {
+  const { bale, walls, stakes } = project;
+  return {
+    bale: { lengthMm: middle(bale.length), widthMm: middle(bale.width), heightMm: middle(bale.height) },
+    poleward: walls.poleward,
+    others: walls.others,
+    sashes: project.sashes.map((sash) => ({
+      id: sash.id,
+      widthMm: middle(sash.width),
+      lengthMm: middle(sash.length),
+      thicknessMm: middle(sash.thickness),
+      glassShare: sash.glassShare,
+    })),
+    bearingMm: middle(project.bearing.value),
+    stakes: { perBale: stakes.perBale, lengthMm: middle(stakes.length) },
+    soilDepthMm: middle(project.soilDepth),
+  };
+}
+
+/**
+ * Every fault of a project, one for each cause. Measures that are not positive are reported alone, since nothing
+ * can be worked out from them.
+ */
+export function checkProject(project: Project): readonly StructureFault[] {
+  const sizes = sizesOf(project);
+  const letters = [...letterFaults(project), ...partFaults(project)];
+  const impossible = positiveFaults(sizes);
+  if (impossible.length > 0) return [...impossible, ...letters];
+  return [...wallFaults(sizes), ...sashFaults(sizes), ...stakeAndSoilFaults(sizes), ...letters];
+}
+
+function positiveFaults(sizes: FrameSizes): readonly StructureFault[] {
+  const measures: readonly (readonly [number, Path])[] = [
+    [sizes.bale.lengthMm, ['bale', 'length']],
+    [sizes.bale.widthMm, ['bale', 'width']],
+    [sizes.bale.heightMm, ['bale', 'height']],
+    ...sizes.sashes.flatMap((sash, index): (readonly [number, Path])[] => [
+      [sash.widthMm, ['sashes', index, 'width']],
+      [sash.lengthMm, ['sashes', index, 'length']],
+      [sash.thicknessMm, ['sashes', index, 'thickness']],
+    ]),
+    [sizes.bearingMm, ['bearing', 'value']],
+    [sizes.stakes.lengthMm, ['stakes', 'length']],
+    [sizes.soilDepthMm, ['soilDepth']],
+  ];
+  return measures.filter(([mm]) => !(mm > 0)).map(([, path]) => ({ fault: 'not-positive', path }));
+}
+
+function wallFaults(sizes: FrameSizes): readonly StructureFault[] {
+  const { bale, bearingMm } = sizes;
+  if (bale.lengthMm < bale.widthMm || bale.widthMm < bale.heightMm)
+    return [{ fault: 'bale-shape', path: ['bale'] }];
+  const poleward = wallSize(bale, sizes.poleward);
+  const others = wallSize(bale, sizes.others);
+  const faults: StructureFault[] = [];
+  if (poleward.heightMm <= others.heightMm) {
+    const heights = { polewardMm: poleward.heightMm, equatorMm: others.heightMm };
+    faults.push({ fault: 'slope-not-positive', path: ['walls'], ...heights });
+  }
+  const wallMm = Math.min(poleward.thicknessMm, others.thicknessMm);
+  if (bearingMm > wallMm) {
+    faults.push({ fault: 'bearing-wider-than-wall', path: ['bearing', 'value'], bearingMm, wallMm });
+  }
+  return faults;
+}
+
+/** Silent about slope and length while the walls themselves are wrong: that would be the same cause twice. */
+function sashFaults(sizes: FrameSizes): readonly StructureFault[] {
+  if (wallFaults(sizes).length > 0) return [];
+  return [...widthFaults(sizes), ...lengthFaults(sizes)];
+}
+
+function widthFaults({ sashes, bearingMm }: FrameSizes): readonly StructureFault[] {
+  const neededMm = 2 * bearingMm;
+  const narrow = [...new Set([0, sashes.length - 1])].filter((end) => sashes[end]!.widthMm <= neededMm);
+  if (narrow.length > 0) {
+    return narrow.map((end) => {
+      const path = ['sashes', end, 'width'];
+      return { fault: 'sash-too-narrow', path, widthMm: sashes[end]!.widthMm, neededMm };
+    });
+  }
+  const widthMm = sashes.reduce((sum, sash) => sum + sash.widthMm, 0);
+  if (widthMm - neededMm >= practice.narrowestBedMm) return [];
+  return [
+    { fault: 'sashes-too-narrow', path: ['sashes'], widthMm, neededMm: neededMm + practice.narrowestBedMm },
+  ];
+}
+
+function lengthFaults(sizes: FrameSizes): readonly StructureFault[] {
+  const riseMm = wallSize(sizes.bale, sizes.poleward).heightMm - wallSize(sizes.bale, sizes.others).heightMm;
+  const neededMm = slopeOver(riseMm, practice.narrowestBedMm).slantMm + 2 * sizes.bearingMm;
+  const short = sizes.sashes.flatMap(({ lengthMm }, index): StructureFault[] =>
+    lengthMm < neededMm
+      ? [{ fault: 'sash-too-short', path: ['sashes', index, 'length'], lengthMm, neededMm }]
+      : [],
+  );
+  if (short.length > 0) return short;
+  const shortestMm = Math.min(...sizes.sashes.map((sash) => sash.lengthMm));
+  const { slopeDeg } = slopeOver(riseMm, runUnder(shortestMm - 2 * sizes.bearingMm, riseMm));
+  if (slopeDeg <= practice.steepestSlopeDeg) return [];
+  return [{ fault: 'slope-too-steep', path: ['walls'], slopeDeg, limitDeg: practice.steepestSlopeDeg }];
+}
+
+function stakeAndSoilFaults(sizes: FrameSizes): readonly StructureFault[] {
+  const heights = [sizes.poleward, sizes.others].map((wall) => wallSize(sizes.bale, wall).heightMm);
+  const { lengthMm } = sizes.stakes;
+  const neededMm = Math.max(...heights) + practice.stakeInGroundMm;
+  const limitMm = Math.min(...heights) - practice.headroomMm;
+  const depthMm = sizes.soilDepthMm;
+  return [
+    ...(lengthMm < neededMm
+      ? [{ fault: 'stake-too-short', path: ['stakes', 'length'], lengthMm, neededMm } as const]
+      : []),
+    ...(depthMm > limitMm
+      ? [{ fault: 'soil-too-deep', path: ['soilDepth'], depthMm, limitMm } as const]
+      : []),
+  ];
+}
+
+/** Parts and sashes are called by letter on the same drawings, so no two of them may share one. */
+function letterFaults(project: Project): readonly StructureFault[] {
+  const named: readonly (readonly [string, Path])[] = [
+    ...project.parts.map(({ letter }, index) => [letter, ['parts', index, 'letter']] as const),
+    ...project.sashes.map(({ id }, index) => [id, ['sashes', index, 'id']] as const),
+  ];
+  return named
+    .filter(([letter], index) => named.findIndex(([other]) => other === letter) < index)
+    .map(([letter, path]) => ({ fault: 'letter-twice', path, letter }));
+}
+
+function partFaults(project: Project): readonly StructureFault[] {
+  return project.parts.flatMap((part, index): StructureFault[] => {
+    if (part.count === 'each' && part.number === undefined)
+      return [{ fault: 'number-missing', path: ['parts', index] }];
+    if (part.count === 'soil-litres' && !(part.pack && middle(part.pack) > 0)) {
+      return [{ fault: 'pack-missing', path: ['parts', index] }];
+    }
+    return [];
+  });
+}

@@ -1,0 +1,193 @@
+/**
+ * Quantities in words for people: both systems, the publisher's first. This is the one place where held units
+ * become inches and degrees Fahrenheit. A no-break space ties every number to its unit.
+ */
+import { fromHeld } from '../quantities/units.ts';
+import type { Dimension } from '../quantities/units.ts';
+import { mixedFraction } from './fractions.ts';
+import type { Say } from './phrases.ts';
+
+export type SystemOrder = 'customary-first' | 'metric-first';
+
+/** A quantity as printed: the first system, which stands out, and the second, in parentheses, if it differs. */
+export interface PrintedMeasure {
+  readonly first: string;
+  readonly second?: string;
+}
+
+export interface Measures {
+  /** A value or range in held units. */
+  measure(dimension: Dimension, low: number, high?: number): PrintedMeasure;
+  /** Both systems in one line: `4 in (10 cm)`. */
+  both(dimension: Dimension, low: number, high?: number): string;
+  /** A length on a drawing, with primes: `7′ 4″ (224 cm)`. */
+  onDrawing(lengthMm: number): string;
+  /** A length in the first system only. */
+  short(dimension: Dimension, low: number, high?: number): string;
+  number(value: number, digits?: number): string;
+  latitude(degrees: number): string;
+}
+
+const nb = '\u00A0';
+
+export function measuresFor(options: { language: string; order: SystemOrder; say: Say }): Measures {
+  const { language, order, say } = options;
+  const number = (value: number, digits = 0): string =>
+    new Intl.NumberFormat(language, { maximumFractionDigits: digits, minimumFractionDigits: 0, useGrouping: 'min2' }).format(value).replace('-', '−');
+  const system = systemWords(number, say);
+
+  const measure = (dimension: Dimension, low: number, high: number = low): PrintedMeasure => {
+    const common = unsystematic(dimension, low, high, number, say);
+    if (common !== undefined) return { first: common };
+    const customary = system.customary(dimension, low, high);
+    const metric = system.metric(dimension, low, high);
+    return order === 'customary-first' ? { first: customary, second: metric } : { first: metric, second: customary };
+  };
+  return {
+    measure,
+    both: (dimension, low, high) => {
+      const { first, second } = measure(dimension, low, high);
+      return second === undefined ? first : `${first} (${second})`;
+    },
+    onDrawing: (lengthMm) => {
+      const customary = primes(lengthMm);
+      const metric = metricLength(lengthMm, lengthMm, number);
+      return order === 'customary-first' ? `${customary} (${metric})` : `${metric} (${customary})`;
+    },
+    short: (dimension, low, high) => measure(dimension, low, high).first,
+    number,
+    latitude: (degrees) => say(degrees < 0 ? 'measure.latitude-south' : 'measure.latitude-north', { degrees: number(Math.abs(degrees), 1) }),
+  };
+}
+
+/** Dimensions that both systems write alike. */
+function unsystematic(dimension: Dimension, low: number, high: number, number: Numbers, say: Say): string | undefined {
+  switch (dimension) {
+    case 'duration':
+      return duration(low, high, number, say);
+    case 'day-length':
+      return low === high ? hours(low, say) : `${rangeOf(number(low, 1), number(high, 1))}${nb}${say('unit.hours')}`;
+    case 'angle':
+      return `${rangeOf(number(low, 1), number(high, 1))}°`;
+    case 'money':
+      return rangeOf(dollars(low), dollars(high));
+    case 'length':
+    case 'area':
+    case 'volume':
+    case 'mass':
+    case 'temperature':
+      return undefined;
+  }
+}
+
+type Numbers = (value: number, digits?: number) => string;
+
+function systemWords(number: Numbers, say: Say) {
+  return {
+    customary(dimension: Dimension, low: number, high: number): string {
+      switch (dimension) {
+        case 'length':
+          return customaryLength(low, high);
+        case 'temperature':
+          return `${rangeOf(number(fromHeld(low, 'F')), number(fromHeld(high, 'F')))}${nb}°F`;
+        case 'mass':
+          return customaryMass(low, high, number);
+        case 'area':
+          return `${rangeOf(...atPrecision(fromHeld(low, 'ft2'), fromHeld(high, 'ft2'), number))}${nb}ft²`;
+        case 'volume':
+          return fromHeld(high, 'ft3') >= 1
+            ? `${rangeOf(...atPrecision(fromHeld(low, 'ft3'), fromHeld(high, 'ft3'), number))}${nb}ft³`
+            : `${rangeOf(...atPrecision(fromHeld(low, 'gal'), fromHeld(high, 'gal'), number))}${nb}${say('unit.gallons')}`;
+        default:
+          throw new TypeError(`${dimension} is the same in both systems`);
+      }
+    },
+    metric(dimension: Dimension, low: number, high: number): string {
+      switch (dimension) {
+        case 'length':
+          return metricLength(low, high, number);
+        case 'temperature':
+          return `${rangeOf(number(low), number(high))}${nb}°C`;
+        case 'mass':
+          return high >= 1000
+            ? `${rangeOf(...atPrecision(low / 1000, high / 1000, number))}${nb}kg`
+            : `${rangeOf(...atPrecision(low, high, number))}${nb}g`;
+        case 'area':
+          return `${rangeOf(...atPrecision(low, high, number))}${nb}m²`;
+        case 'volume':
+          return `${rangeOf(...atPrecision(low, high, number))}${nb}L`;
+        default:
+          throw new TypeError(`${dimension} is the same in both systems`);
+      }
+    },
+  };
+}
+
+/** An en dash between the ends (a word where an end is negative), or one value when they print alike. */
+export function rangeOf(low: string, high: string): string {
+  if (low === high) return low;
+  return high.startsWith('−') ? `${low} to ${high}` : `${low}–${high}`;
+}
+
+/** Two or three significant figures: what a gardener can measure. */
+function atPrecision(low: number, high: number, number: Numbers): [string, string] {
+  const digits = high >= 20 ? 0 : high >= 1 ? 1 : 2;
+  return [number(low, digits), number(high, digits)];
+}
+
+/** Inches in eighths (sixteenths under half an inch) up to a yard; feet and inches beyond. */
+function customaryLength(low: number, high: number): string {
+  const inches = [fromHeld(low, 'in'), fromHeld(high, 'in')] as const;
+  if (inches[1] < 36.01 || low !== high) {
+    const parts = inches[1] < 0.5 ? 16 : 8;
+    if (inches[0] >= 36 && inches.every((value) => Math.abs(value / 12 - Math.round(value / 12)) < 0.02)) {
+      return `${rangeOf(String(Math.round(inches[0] / 12)), String(Math.round(inches[1] / 12)))}${nb}ft`;
+    }
+    return `${rangeOf(mixedFraction(inches[0], parts), mixedFraction(inches[1], parts))}${nb}in`;
+  }
+  const quarters = Math.round(inches[0] * 4) / 4;
+  const feet = Math.floor(quarters / 12 + 1e-9);
+  const rest = quarters - feet * 12;
+  return rest < 0.1 ? `${feet}${nb}ft` : `${feet}${nb}ft${nb}${mixedFraction(rest, 4)}${nb}in`;
+}
+
+/** Feet and inches with real primes, to the quarter inch (eighths under a foot). */
+function primes(lengthMm: number): string {
+  const inches = fromHeld(lengthMm, 'in');
+  if (inches < 36.01) return `${mixedFraction(inches, inches < 12 ? 8 : 4)}″`;
+  const quarters = Math.round(inches * 4) / 4;
+  const feet = Math.floor(quarters / 12 + 1e-9);
+  const rest = quarters - feet * 12;
+  return rest < 0.1 ? `${feet}′` : `${feet}′${nb}${mixedFraction(rest, 4)}″`;
+}
+
+function metricLength(low: number, high: number, number: Numbers): string {
+  if (high < 50) return `${rangeOf(number(low), number(high))}${nb}mm`;
+  if (high < 1000) return `${rangeOf(number(low / 10, low < 100 && low % 10 > 1 ? 1 : 0), number(high / 10))}${nb}cm`;
+  return `${rangeOf(number(low / 1000, 2), number(high / 1000, 2))}${nb}m`;
+}
+
+function customaryMass(low: number, high: number, number: Numbers): string {
+  if (fromHeld(high, 'lb') >= 1) return `${rangeOf(...atPrecision(fromHeld(low, 'lb'), fromHeld(high, 'lb'), number))}${nb}lb`;
+  const ounces = [fromHeld(low, 'oz'), fromHeld(high, 'oz')] as const;
+  const digits = ounces[1] >= 1 ? 1 : 2;
+  return `${rangeOf(number(ounces[0], digits), number(ounces[1], digits))}${nb}oz`;
+}
+
+/** Whole weeks as weeks where either end is two weeks or more, days otherwise. */
+function duration(low: number, high: number, number: Numbers, say: Say): string {
+  const whole = [low, high].every((days) => Math.abs(days / 7 - Math.round(days / 7)) < 1e-6);
+  const weeks = whole && Math.max(Math.abs(low), Math.abs(high)) >= 14;
+  const [a, b] = weeks ? [low / 7, high / 7] : [low, high];
+  return `${rangeOf(number(a), number(b))}${nb}${say(weeks ? 'unit.weeks' : 'unit.days', { count: Math.round(b) })}`;
+}
+
+/** `14 h 05 min` */
+function hours(value: number, say: Say): string {
+  const minutes = Math.round(value * 60);
+  return say('measure.hours-minutes', { hours: Math.floor(minutes / 60), minutes: String(minutes % 60).padStart(2, '0') });
+}
+
+function dollars(value: number): string {
+  return `$${value.toFixed(2)}`;
+}

@@ -1,0 +1,167 @@
+import { spawnSync } from 'node:child_process';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import type { Block, Inline, SheetDocument } from '../../scripts/document/document.ts';
+import { shortAddress } from '../../scripts/pdf/sources.ts';
+import { showcase } from '../document/showcase.ts';
+import { scenesOf, wordsOfDocument } from '../html/reading.ts';
+import { printTags, readPdf, tagsOf, textOf, wordsOfPdf } from './read-pdf.ts';
+import { fileText, render } from './sheets.ts';
+
+const rendered = await render(showcase);
+const pdf = await readPdf(rendered.bytes);
+const file = fileText(rendered.bytes);
+
+describe('the showcase as PDF', () => {
+  it('has no fault and several pages', () => {
+    expect(rendered.diagnostics).toEqual([]);
+    expect(rendered.pages).toBe(pdf.pages.length);
+    expect(rendered.pages).toBeGreaterThan(4);
+  });
+
+  it('has the tag tree that was looked at', async () => {
+    await expect(printTags(pdf)).toMatchFileSnapshot('golden/showcase.tags.txt');
+  });
+
+  it('has the words of the document in their order', () => {
+    expect(lowerCase(wordsOfPdf(pdf))).toEqual(lowerCase(printedWords(showcase)));
+  });
+
+  it('draws nothing outside the tag tree that is not an artifact', () => {
+    expect(pdf.stray).toEqual([]);
+  });
+
+  it('tells every drawing by its alternative, in order', () => {
+    const narrow = (id: string): boolean => id.endsWith('-narrow');
+    const scenes = scenesOf(showcase.blocks).filter(({ id }) => !narrow(id));
+    expect(tagsOf(pdf, 'Figure').map(({ alternative }) => alternative)).toEqual(
+      scenes.map(({ alternative }) => alternative),
+    );
+    expect(file.match(/\/BBox \[/g)).toHaveLength(scenes.length);
+  });
+
+  it('says where every link leads', () => {
+    expect(pdf.links.map(({ url }) => url)).toEqual([
+      'https://guides.example.org/freeze',
+      'https://climate.example.org/freeze-table',
+    ]);
+    expect(pdf.links[0]?.contents).toBe('table of freeze dates (https://guides.example.org/freeze)');
+    expect(tagsOf(pdf, 'Link').map(textOf)).toEqual([
+      'table of freeze dates',
+      'climate.example.org/freeze-table',
+    ]);
+    expect(file.match(/\/Type \/OBJR/g)).toHaveLength(pdf.links.length);
+  });
+
+  it('claims PDF/UA-1, shows its title, and names its language', () => {
+    expect(pdf.metadata).toContain('<pdfuaid:part>1</pdfuaid:part>');
+    expect(file).toContain('/DisplayDocTitle true');
+    expect(file).toContain('/Lang (en)');
+    expect(file).toContain('/Marked true');
+  });
+
+  it('has the order of tabs follow the structure on every page', () => {
+    expect(file.match(/\/Tabs \/S\b/g)).toHaveLength(rendered.pages);
+  });
+
+  it('has an outline of the headings, nested by level', () => {
+    const titles = pdf.outline.map(({ title }) => title);
+    expect(titles).toEqual([
+      'When to sow',
+      'Before you start',
+      'Spacing',
+      'Build the bed',
+      'Row labels',
+      'How we worked this out',
+      'Sources',
+    ]);
+    expect(pdf.outline[0]?.items.map(({ title }) => title)).toEqual(['At a glance', 'Soil']);
+    expect(pdf.outline[0]?.items[1]?.items.map(({ title }) => title)).toEqual(['Soil test']);
+    expect(pdf.outline[3]?.items.map(({ title }) => title)).toEqual([
+      'Read this first',
+      'Step 1: Saw the boards',
+      'Step 2: Lay the second course',
+      'Step 3: Check that it is level',
+      'Step 4: Lay the cap',
+    ]);
+  });
+
+  it('repeats the head of a long table as an artifact, so that it is told once', () => {
+    const heads = tagsOf(pdf, 'THead').filter((head) => textOf(head).includes('Sow outdoors'));
+    expect(heads).toHaveLength(1);
+    expect(tagsOf(pdf, 'Table').filter((table) => textOf(table).includes('Jalapeño'))).toHaveLength(2);
+  });
+
+  it('escapes what XML would take for markup', async () => {
+    const { bytes } = await render({ ...showcase, title: 'Peas & beans <2027>' });
+    const { metadata } = await readPdf(bytes);
+    expect(metadata).toContain('Peas &amp; beans &lt;2027&gt;');
+  });
+
+  it.skipIf(!hasQpdf())('is well-formed for qpdf (skipped where qpdf is not installed)', () => {
+    const folder = mkdtempSync(join(tmpdir(), 'groundsheet-'));
+    const path = join(folder, 'showcase.pdf');
+    writeFileSync(path, rendered.bytes);
+    const { status, stdout, stderr } = spawnSync('qpdf', ['--check', path], { encoding: 'utf8' });
+    rmSync(folder, { recursive: true });
+    expect(`${stdout}${stderr}`).toContain('No syntax or stream encoding errors found');
+    expect(status).toBe(0);
+  });
+});
+
+describe('the showcase on A4', () => {
+  it('has the same words in the same order', async () => {
+    const { bytes, diagnostics } = await render({ ...showcase, paper: 'a4' });
+    expect(diagnostics).toEqual([]);
+    expect(lowerCase(wordsOfPdf(await readPdf(bytes)))).toEqual(lowerCase(printedWords(showcase)));
+    expect(fileText(bytes)).toContain('/MediaBox [0 0 595.28 841.89]');
+  });
+});
+
+function hasQpdf(): boolean {
+  return spawnSync('qpdf', ['--version']).status === 0;
+}
+
+/** Signal words are printed in capitals. */
+const lowerCase = (words: readonly string[]): readonly string[] => words.map((word) => word.toLowerCase());
+
+/** What paper adds to the words of the blocks: the band, addresses that cannot be clicked, and the foot, once. */
+function printedWords(document: SheetDocument): readonly string[] {
+  const {
+    series,
+    number,
+    title,
+    datesFor,
+    notice = '',
+    office,
+    issuedText,
+    reviewText,
+    address = '',
+  } = document;
+  const numberOnly = { ...document.furniture, step: String };
+  const words = wordsOfDocument({
+    ...document,
+    furniture: numberOnly,
+    blocks: document.blocks.map(withAddresses),
+  });
+  const foot = [office, number, issuedText, reviewText, address].join(' ');
+  return [
+    ...`${series} ${number} ${title} ${datesFor} ${notice}`.split(/\s+/),
+    ...words,
+    ...foot.split(/\s+/),
+  ];
+}
+
+function withAddresses(block: Block): Block {
+  if (block.kind === 'wide' || block.kind === 'together')
+    return { ...block, content: block.content.map(withAddresses) };
+  if (block.kind !== 'sources') return block;
+  const address = (href: string | undefined): Inline[] =>
+    href === undefined ? [] : [{ kind: 'text', text: ` ${shortAddress(href)}` }];
+  return {
+    ...block,
+    items: block.items.map((item) => ({ ...item, content: [...item.content, ...address(item.href)] })),
+  };
+}

@@ -1,0 +1,158 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { signalWords, type CautionRecord, type HazardProfile } from '../../scripts/records/schemas/hazard.ts';
+import {
+  catalogueOf,
+  mergeCatalogues,
+  strength,
+  type HazardCatalogue,
+} from '../../scripts/safety/catalogue.ts';
+import { weakenedHazards } from '../../scripts/safety/faults.ts';
+import { gatherCautions } from '../../scripts/safety/gather.ts';
+
+const glass: CautionRecord = {
+  id: 'glass',
+  signal: 'warning',
+  hazard: 'Glass can cut you.',
+  avoidance: 'Wear gloves.',
+  sources: ['built-in'],
+};
+const sash: HazardProfile = { id: 'sash', name: 'Sash', cautions: ['glass'], protection: ['Gloves'] };
+const none = { cautions: [], tools: [], materials: [], actions: [] };
+const builtIn = catalogueOf({ ...none, cautions: [glass], materials: [sash] });
+
+describe('a guide with records of its own', () => {
+  it('may reword a caution, and both sources are kept', () => {
+    const own = catalogueOf({
+      ...none,
+      cautions: [{ ...glass, hazard: 'El vidrio puede cortar.', sources: ['own'] }],
+    });
+    expect(mergeCatalogues(builtIn, own).cautions.get('glass')).toEqual({
+      ...glass,
+      hazard: 'El vidrio puede cortar.',
+      sources: ['own', 'built-in'],
+    });
+  });
+
+  it.each<[string, CautionRecord['signal'], CautionRecord['signal']]>([
+    ['a stronger signal word stands', 'danger', 'danger'],
+    ['the same signal word stands', 'warning', 'warning'],
+    ['a weaker signal word is not taken', 'caution', 'warning'],
+    ['the weakest signal word is not taken', 'notice', 'warning'],
+  ])('%s', (_, signal, result) => {
+    const own = catalogueOf({ ...none, cautions: [{ ...glass, signal }] });
+    expect(mergeCatalogues(builtIn, own).cautions.get('glass')?.signal).toBe(result);
+    expect(weakenedHazards(builtIn, own)).toEqual(
+      signal === result
+        ? []
+        : [{ fault: 'weaker-signal', record: { kind: 'caution', id: 'glass' }, pointer: '/signal' }],
+    );
+  });
+
+  it('adds to a profile what it does not name again', () => {
+    const own = catalogueOf({
+      ...none,
+      cautions: [{ ...glass, id: 'weight' }],
+      materials: [{ id: 'sash', name: 'Ventana', cautions: ['weight'] }],
+    });
+    expect(mergeCatalogues(builtIn, own).materials.get('sash')).toEqual({
+      id: 'sash',
+      name: 'Ventana',
+      cautions: ['glass', 'weight'],
+      protection: ['Gloves'],
+    });
+  });
+
+  it('cannot call harmless what has cautions', () => {
+    const own = catalogueOf({
+      ...none,
+      materials: [{ id: 'sash', name: 'Sash', cautions: [], harmless: 'Trust me.' }],
+    });
+    expect(mergeCatalogues(builtIn, own).materials.get('sash')).toEqual(sash);
+    expect(weakenedHazards(builtIn, own)).toEqual([
+      { fault: 'said-harmless', record: { kind: 'material', id: 'sash' }, pointer: '/harmless' },
+    ]);
+  });
+
+  it('keeps the built-in order of cautions and adds its own after them', () => {
+    const own = catalogueOf({ ...none, cautions: [{ ...glass, id: 'bees' }, glass] });
+    expect([...mergeCatalogues(builtIn, own).cautions.keys()]).toEqual(['glass', 'bees']);
+  });
+
+  it('loses nothing when one of its own files has an id twice', () => {
+    const twice = catalogueOf({
+      ...none,
+      materials: [sash, { id: 'sash', name: 'Sash', cautions: ['weight'] }],
+    });
+    expect(twice.materials.get('sash')?.cautions).toEqual(['glass', 'weight']);
+  });
+});
+
+describe('for any two catalogues', () => {
+  const ids = ['a', 'b', 'c', 'd', 'e'];
+  const anyId = fc.constantFrom(...ids);
+  const anyCaution: fc.Arbitrary<CautionRecord> = fc.record({
+    id: anyId,
+    signal: fc.constantFrom(...signalWords),
+    hazard: fc.constantFrom('One.', 'Two.'),
+    avoidance: fc.constant('Take care.'),
+    sources: fc.subarray(['s', 't', 'u'], { minLength: 1 }),
+  });
+  const everyCaution = fc.tuple(...ids.map((id) => anyCaution.map((caution) => ({ ...caution, id }))));
+  const anyProfiles: fc.Arbitrary<HazardProfile[]> = fc.array(
+    fc.record({
+      id: anyId,
+      name: fc.constant('Name'),
+      cautions: fc.subarray(ids),
+      protection: fc.subarray(['Gloves', 'Mask'], { minLength: 1 }),
+    }),
+    { maxLength: 4 },
+  );
+  const anyCatalogue: fc.Arbitrary<HazardCatalogue> = fc
+    .record({ cautions: everyCaution, tools: anyProfiles, materials: anyProfiles, actions: anyProfiles })
+    .map(catalogueOf);
+
+  it('the merged one never loses a caution and never weakens a signal word', () => {
+    fc.assert(
+      fc.property(anyCatalogue, anyCatalogue, (base, own) => {
+        const merged = mergeCatalogues(base, own);
+        for (const part of [base, own]) {
+          for (const caution of part.cautions.values()) {
+            const kept = merged.cautions.get(caution.id)!;
+            expect(strength(kept)).toBeLessThanOrEqual(strength(caution));
+            expect(kept.sources).toEqual(expect.arrayContaining(caution.sources));
+          }
+          for (const kind of ['tools', 'materials', 'actions'] as const) {
+            for (const profile of part[kind].values()) {
+              const kept = merged[kind].get(profile.id)!;
+              expect(kept.cautions).toEqual(expect.arrayContaining(profile.cautions));
+              expect(kept.protection).toEqual(expect.arrayContaining(profile.protection ?? []));
+            }
+          }
+        }
+      }),
+    );
+  });
+
+  it('a step gathers at least what it gathered before the merge', () => {
+    fc.assert(
+      fc.property(anyCatalogue, anyCatalogue, (base, own) => {
+        const step = { tools: [...base.tools.keys()], materials: [...base.materials.keys()], actions: [] };
+        const before = gatherCautions([step], base).all;
+        expect(gatherCautions([step], mergeCatalogues(base, own)).all).toEqual(
+          expect.arrayContaining([...before]),
+        );
+      }),
+    );
+  });
+
+  it('merging a catalogue with itself or with an empty one changes nothing', () => {
+    fc.assert(
+      fc.property(anyCatalogue, (catalogue) => {
+        expect(mergeCatalogues(catalogue, catalogue)).toEqual(catalogue);
+        expect(mergeCatalogues(catalogue, catalogueOf(none))).toEqual(catalogue);
+        expect(mergeCatalogues(catalogueOf(none), catalogue)).toEqual(catalogue);
+      }),
+    );
+  });
+});
