@@ -8,7 +8,10 @@ import type { DailyStation } from './freeze-data.ts';
 /** The freeze before the growing season, or the one after it. */
 export type FreezeEdge = 'last' | 'first';
 
-/** Fewer usable seasons than this are refused: ten is the fewest years NOAA makes a normal from (1991-2020 readme). */
+/**
+ * Fewer usable seasons than this are refused. Ten is the fewest years behind a provisional value of the NOAA normals
+ * 1991-2020 (completeness flag P, readme of the by-station files).
+ */
 export const fewestSeasons = 10;
 
 /**

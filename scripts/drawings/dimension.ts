@@ -22,8 +22,11 @@ export interface Dimension {
   readonly toward: Point;
   /** Corners of the thing measured; a thin line leads from each to the end of the dimension. */
   readonly corners?: readonly [Point, Point];
-  /** Moves the words along the line: 0 is its start, 1 its end. Default 0.5. */
-  readonly share?: number;
+  /**
+   * Where the words stand along the line: 0 is its start, 1 its end, 0.5 (the default) its middle; or past its end, for a line
+   * that is shorter than its words.
+   */
+  readonly share?: number | 'past-end';
 }
 
 const lineHeightMm = 3.9;
@@ -46,7 +49,9 @@ export function dimension({
     path(segment(from, to), { stroke: 'thin' }),
     tick(from, direction, side),
     tick(to, direction, side),
-    ...wordsBeside(between(from, to, share), side, words),
+    ...(share === 'past-end'
+      ? wordsBeside(to, direction, words)
+      : wordsBeside(between(from, to, share), side, words)),
   ];
 }
 

@@ -6,7 +6,7 @@ export interface RenderContext {
   readonly furniture: Furniture;
   /** Ids of the workings that the document has: only these can be linked to. */
   readonly workings: ReadonlySet<string>;
-  /** Level of the headings that a block makes (see outline.ts). */
+  /** Level of the headings that a block makes (see document/outline.ts). */
   readonly levels: ReadonlyMap<Block, number>;
   /** Size of running text on paper, in points: drawings are as wide in em as they are there. */
   readonly textSizePt: number;

@@ -13,7 +13,7 @@ import { renderKeyNumbers } from './key-numbers.ts';
 import { renderLabels } from './labels.ts';
 import { renderChecklist, renderList } from './list.ts';
 import { anchor, element, onLines, type Markup } from './markup.ts';
-import { headingLevels, innerBlocks } from './outline.ts';
+import { headingLevels, innerBlocks } from '../document/outline.ts';
 import { renderSources } from './sources.ts';
 import { renderSteps } from './steps.ts';
 import { renderTable } from './table.ts';

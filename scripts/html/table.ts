@@ -1,5 +1,5 @@
 import { plainText } from '../document/build.ts';
-import type { Block, TableColumn, TableGroup, TableRow } from '../document/document.ts';
+import type { Block, Inline, TableColumn, TableGroup, TableRow } from '../document/document.ts';
 import type { RenderContext } from './context.ts';
 import { renderInline } from './inline.ts';
 import { anchor, classes, element, inRow, onLines, text, type Markup } from './markup.ts';
@@ -55,7 +55,7 @@ function renderRow(row: TableRow, columns: readonly TableColumn[], context: Rend
     const words = renderInline(cell, context, { insideTable: true });
     return index === 0
       ? element('th', { scope: 'row', class: align }, words)
-      : element('td', { class: align }, words);
+      : element('td', { class: classes(align, isShort(cell) ? 'short' : undefined) }, words);
   });
   return element('tr', {}, inRow(cells));
 }
@@ -82,11 +82,19 @@ function leastWidthEm({ columns, groups }: TableBlock): number {
   const rows = groups.flatMap((group) => group.rows);
   return columns
     .map((column, index) => {
-      const cells = [column.header, ...rows.map((row) => row.cells[index] ?? [])].map(plainText);
-      const longest = Math.max(...cells.concat(column.unit ?? '').map(longestWord));
-      return longest * 0.5 + 1;
+      const cells = rows.map((row) => row.cells[index] ?? []);
+      const parts = cells.map((cell) =>
+        isShort(cell) ? plainText(cell).length : longestWord(plainText(cell)),
+      );
+      const heads = [plainText(column.header), column.unit ?? ''].map(longestWord);
+      return Math.max(...parts, ...heads) * 0.5 + 1;
     })
     .reduce((sum, width) => sum + width, 0);
+}
+
+/** Such as "10–12 h", which must not break at its dash. A longer cell may break, so that every table fits on paper. */
+function isShort(cell: readonly Inline[]): boolean {
+  return plainText(cell).length <= 8;
 }
 
 /** No break happens at a non-breaking space. */

@@ -81,7 +81,7 @@ async function isStale(path: string, text: string): Promise<boolean> {
  * Moves a stale lock out of the way. Two builds may find the same stale lock, and the slower one would then
  * move the lock of the faster: it sees that the text is another, puts it back and yields.
  */
-async function removeStale(path: string, stale: string): Promise<boolean> {
+export async function removeStale(path: string, stale: string): Promise<boolean> {
   const aside = `${path}.${randomUUID()}`;
   const moved = await rename(path, aside).then(() => true, ignoring('ENOENT'));
   if (!moved) return true;

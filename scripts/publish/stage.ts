@@ -32,8 +32,8 @@ export async function stageTree(folder: OutputFolder, plan: StagingPlan, reach: 
   await reach('staging-made');
   const foreignFolders = survey.foreign.filter(({ kind }) => kind === 'folder').map(({ path }) => path);
   const foreignFiles = survey.foreign.filter(({ kind }) => kind !== 'folder').map(({ path }) => path);
-  const carried = [...foreignFiles.map((path) => ({ path, as: path }))]; void yours;
-  const everyPath = [...files.keys(), ...carried.map(({ as }) => as)];
+  const carried = [...foreignFiles.map((path) => ({ path, as: path })), ...yours];
+  const everyPath = [manifestName, ...files.keys(), ...carried.map(({ as }) => as)];
   await makeFolders(folder, new Set([...everyPath.map((path) => dirname(path)), ...foreignFolders]));
   await concurrently(files, writers, async ([path, bytes]) => {
     await writeOne(folder, path, bytes, survey);
@@ -44,7 +44,6 @@ export async function stageTree(folder: OutputFolder, plan: StagingPlan, reach: 
     await reach('foreign-carried', path);
   });
   await writeFile(join(folder.staging, manifestName), manifest, { flag: 'wx' });
-  await copyMode(folder.path, folder.staging);
   await reach('manifest-written');
 }
 

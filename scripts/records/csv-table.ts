@@ -22,6 +22,7 @@ export interface CsvTable {
   /** Position of each column by its name; the first of two with one name. */
   readonly columns: ReadonlyMap<string, number>;
   readonly header: CsvRow;
+  /** The rows that have as many fields as the header; there is at least one. */
   readonly rows: readonly CsvRow[];
 }
 
@@ -68,8 +69,10 @@ export function readCsvTable({ text }: CsvFile): CsvReading {
   header.cells.forEach((name, index) => {
     if (!columns.has(name)) columns.set(name, index);
   });
-  const faults = rows.filter((row) => row.cells.length !== header.cells.length).map(lengthFault(header));
-  return { table: { columns, header, rows }, faults };
+  const isWhole = (row: CsvRow): boolean => row.cells.length === header.cells.length;
+  const whole = rows.filter(isWhole);
+  const faults = rows.filter((row) => !isWhole(row)).map(lengthFault(header));
+  return { table: whole.length > 0 ? { columns, header, rows: whole } : undefined, faults };
 }
 
 /** How many faults of one kind are told one by one; the rest are counted. */

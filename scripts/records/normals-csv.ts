@@ -31,13 +31,13 @@ const freezingF = 32;
 export function readNormalsCsv(file: string, text: string): NormalsReading {
   const csv = { file, text };
   const { table, faults } = readCsvTable(csv);
-  if (!table || faults.length > 0) return refused(csv, faults);
+  if (!table) return refused(csv, faults);
   const formFaults = otherForm(table);
-  if (formFaults.length > 0) return refused(csv, formFaults);
+  if (formFaults.length > 0) return refused(csv, [...formFaults, ...faults]);
   const readings = thresholdsF
     .filter((threshold) => hasThreshold(table, threshold))
     .map((t) => readThreshold(table, t));
-  const found = readings.flatMap((reading) => reading.faults);
+  const found = [...faults, ...readings.flatMap((reading) => reading.faults)];
   if (found.some((fault) => fault.severity === undefined)) return refused(csv, found);
   const [row] = table.rows;
   return {

@@ -21,8 +21,9 @@ export function readPhrases(
   const known = builtIn.length > 0 ? new Map(phrases) : undefined;
   for (const record of mine.records) {
     for (const { key, words, pointer } of leaves(record)) {
-      diagnostics.push(...phraseFaults(record, key, words, pointer, known));
-      phrases.set(key, words);
+      const faults = phraseFaults(record, key, words, pointer, known);
+      diagnostics.push(...faults);
+      if (faults.length === 0) phrases.set(key, words);
     }
   }
   return { phrases, diagnostics };

@@ -58,9 +58,9 @@ export async function readGuide(options: { root: string; builtInRoot: string }):
 
   for (const [name, records] of [['crop', crops], ['region', regions], ['project', projects]] as const) {
     diagnostics.push(...idsAreFileNames(records.records));
-    if (records.records.length === 0 && records.spoilt.size === 0 && name !== 'project') {
-      diagnostics.push(missingRecords(name, name === 'crop' ? 'crops' : 'content/regions'));
-    }
+    const folder = name === 'crop' ? 'crops' : 'content/regions';
+    const toldAlready = diagnostics.some(({ place }) => place?.file.startsWith(folder));
+    if (records.records.length === 0 && !toldAlready && name !== 'project') diagnostics.push(missingRecords(name, folder));
   }
   if (publishers.records.length === 0 && publishers.spoilt.size === 0) {
     diagnostics.push(missingRecords('publisher', 'content/publisher.yaml'));

@@ -48,10 +48,12 @@ function readSheet(source: SourceText): { record?: Loaded<SheetRecord>; diagnost
   const faults = [...validate(SheetSchema, file.value, file), ...idFaults(id, source.path)];
   if (faults.length > 0) return { diagnostics: [...faults, ...prose.diagnostics] };
   const value = decode(SheetSchema, file.value);
+  const lacking = needs(value, file);
+  if (lacking.length > 0) return { diagnostics: [...lacking, ...prose.diagnostics] };
   const title = parseInlineProse(value.title, locateKey(file, '/title'));
   const description = parseInlineProse(value.description, locateKey(file, '/description'));
   return {
-    diagnostics: [...prose.diagnostics, ...title.diagnostics, ...description.diagnostics, ...needs(value, file)],
+    diagnostics: [...prose.diagnostics, ...title.diagnostics, ...description.diagnostics],
     record: {
       value: { ...value, id, titleProse: title.content, descriptionProse: description.content, prose: prose.blocks },
       file,

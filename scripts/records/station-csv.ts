@@ -30,12 +30,13 @@ export interface StationReading {
 export function readStationCsv(file: string, text: string): StationReading {
   const csv = { file, text };
   const { table, faults } = readCsvTable(csv);
-  if (!table || faults.length > 0) return refused(csv, faults);
+  if (!table) return refused(csv, faults);
   const fields = findColumns(table);
-  if ('missing' in fields) return refused(csv, [missingColumns(table, fields.missing)]);
+  if ('missing' in fields) return refused(csv, [missingColumns(table, fields.missing), ...faults]);
   const read = table.rows.map((row) => readRow(row, fields));
   const days = read.map((row) => row.day).filter((day) => day !== undefined);
   const found = [
+    ...faults,
     ...read.flatMap((row) => row.faults),
     ...otherStations(table.rows, fields),
     ...repeatedDates(read),

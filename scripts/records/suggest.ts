@@ -7,8 +7,8 @@ export function nearest(word: string, known: Iterable<string>): string | undefin
     const cost = distance(word.toLowerCase(), name.toLowerCase());
     if (!best || cost < best.cost || (cost === best.cost && name < best.name)) best = { name, cost };
   }
-  if (!best || best.cost > Math.max(2, Math.floor(word.length / 3))) return undefined;
-  return best.name;
+  const near = word.length <= 3 ? 1 : Math.max(2, Math.floor(word.length / 3));
+  return best && best.cost <= near ? best.name : undefined;
 }
 
 /** `Did you mean “carrot”?`, or the choices when there are few, or `otherwise`. */

@@ -4,7 +4,7 @@ import type { Diagnostic, Place } from '../diagnostics/diagnostic.ts';
 import { parseQuantity, type QuantityFault } from '../quantities/quantity.ts';
 import { units, type Dimension } from '../quantities/units.ts';
 import { calendarDayNumber, isIsoDate } from './dates.ts';
-import { suggestion } from './suggest.ts';
+import { nearest, suggestion } from './suggest.ts';
 
 /** Where a value or a key at a JSON pointer stands in its file. */
 export interface Places {
@@ -16,7 +16,7 @@ export interface Places {
 export function validate(schema: TSchema, value: unknown, places: Places): readonly Diagnostic[] {
   const check = compiled(schema);
   if (check(value)) return [];
-  const errors = keepNearestBranch(check.errors ?? [], value);
+  const errors = withoutMistypedKeys(keepNearestBranch(check.errors ?? [], value));
   const seen = new Set<string>();
   return errors
     .map((error) => diagnosticOf(error, value, places))
@@ -111,6 +111,22 @@ function keepNearestBranch(errors: readonly ErrorObject[], value: unknown): read
   return keepNearestBranch([...rest, ...own.filter((error) => branchOf(error) === best.index)], value);
 }
 
+/** A mistyped key is missing under its right name, too: that is one cause, told once. */
+function withoutMistypedKeys(errors: readonly ErrorObject[]): readonly ErrorObject[] {
+  const meant = new Set(
+    errors
+      .filter((error) => error.keyword === 'additionalProperties')
+      .map((error) => {
+        const { additionalProperty } = error.params as { additionalProperty: string };
+        const known = Object.keys((error.parentSchema as LooseSchema).properties ?? {});
+        return `${error.instancePath}/${nearest(additionalProperty, known) ?? ''}`;
+      }),
+  );
+  return errors.filter(
+    (error) => error.keyword !== 'required' || !meant.has(`${error.instancePath}/${(error.params as { missingProperty: string }).missingProperty}`),
+  );
+}
+
 function isUnder(error: ErrorObject, union: ErrorObject): boolean {
   return (union.schema as readonly LooseSchema[]).some((branch) => holdsSchema(branch, error.parentSchema as LooseSchema));
 }
@@ -185,6 +201,14 @@ function diagnosticOf(error: ErrorObject, value: unknown, places: Places): Diagn
     case 'exclusiveMinimum':
     case 'exclusiveMaximum':
       return make('out-of-range', `${name} is ${String(data)}; it ${error.message ?? 'is out of range'}.`, 'Check the number and the place of its decimal point.');
+    case 'minItems':
+      return make('out-of-range', `${name} has ${(data as unknown[]).length} entries; it needs at least ${String(error.schema)}.`, 'Add what is missing.');
+    case 'maxItems':
+      return make('out-of-range', `${name} has ${(data as unknown[]).length} entries; it may have ${String(error.schema)}.`, 'Leave some out.');
+    case 'minLength':
+      return make('out-of-range', `${name} is empty.`, 'Write something there, or leave the key out.');
+    case 'maxLength':
+      return make('out-of-range', `${name} has ${(data as string).length} characters; it may have ${String(error.schema)}.`, 'Shorten it.');
     default:
       return make('out-of-range', `${name} ${error.message ?? 'is not as it should be'}.`, `Mend ${lastPart(pointer) || 'the record'}.`);
   }
@@ -192,7 +216,9 @@ function diagnosticOf(error: ErrorObject, value: unknown, places: Places): Diagn
   function nameOf(at: string): string {
     if (at === '') return 'The record';
     const parts = at.split('/').slice(1);
-    const words = parts.map((part, index) => (/^\d+$/.test(part) && index > 0 ? `${Number(part) + 1}` : part));
+    const words = parts.map((part, index) =>
+      Array.isArray(valueAt(value, `/${parts.slice(0, index).join('/')}`)) ? `${Number(part) + 1}` : part,
+    );
     return `“${words.join(' › ')}”`;
   }
 

@@ -6,25 +6,16 @@
  * sash lies at least the bearing on the poleward and the equator wall, measured down the slope; the widths of all sashes less
  * one bearing at each end set the length; long walls run the whole outside length in whole bales, side walls stand between them.
  */
-import {
-  choice,
-  count,
-  inputOf,
-  none,
-  quantity,
-  type Finding,
-  type FindingInput,
-  type FindingValue,
-} from '../findings/finding.ts';
-import type { Quantity } from '../quantities/quantity.ts';
-import type { Dimension } from '../quantities/units.ts';
+import { choice, count, inputOf, quantity, type Finding, type FindingValue } from '../findings/finding.ts';
 import type { Project } from '../records/schemas/project.ts';
+import { addBales } from './bale-findings.ts';
 import { billOfMaterials, type BillLine } from './bill-of-materials.ts';
 import { checkProject, sizesOf } from './check-project.ts';
 import type { StructureFault } from './faults.ts';
-import { layFrame, type FrameGeometry, type Hemisphere, type PlacedSash, type WallName } from './geometry.ts';
-import { glassDensityGPerMm3, structureSources, woodDensityGPerMm3 } from './practice.ts';
-import { balesToCut, type BaleSize } from './wall-layout.ts';
+import { asValue, FindingList, unique } from './finding-list.ts';
+import { layFrame, type FrameGeometry, type Hemisphere } from './geometry.ts';
+import { structureSources } from './practice.ts';
+import { addHeaviestSash, addSash, sashId } from './sash-findings.ts';
 
 export interface Frame {
   readonly findings: readonly Finding[];
@@ -71,31 +62,6 @@ export function baleColdFrame(
 
 export function isFrame(result: Frame | readonly StructureFault[]): result is Frame {
   return 'geometry' in result;
-}
-
-/** Findings in the order they are made; later ones take earlier ones as input. */
-class FindingList {
-  readonly #byId = new Map<string, Finding>();
-
-  add(id: string, value: FindingValue, from: Omit<Finding, 'id' | 'value'>): void {
-    if (this.#byId.has(id)) throw new TypeError(`finding ${id} is made twice`);
-    this.#byId.set(id, { id, value, ...from });
-  }
-
-  get(id: string): Finding {
-    const finding = this.#byId.get(id);
-    if (!finding) throw new TypeError(`finding ${id} is used before it is made`);
-    return finding;
-  }
-
-  /** The inputs of a method, each `name: id of the finding`. */
-  from(inputs: Readonly<Record<string, string>>): readonly FindingInput[] {
-    return Object.entries(inputs).map(([name, id]) => inputOf(name, this.get(id)));
-  }
-
-  all(): readonly Finding[] {
-    return [...this.#byId.values()];
-  }
 }
 
 /** What the record says itself, as findings, so that sheets can print it and other findings can name it. */
@@ -205,99 +171,6 @@ function wallHeight(
   };
 }
 
-function addBales(made: FindingList, project: Project, geometry: FrameGeometry, bale: BaleSize): void {
-  const sources = [...project.bale.sources, structureSources.practice].filter(unique);
-  const lengths = {
-    'outside-length': 'frame.outside-length',
-    'inside-depth': 'frame.inside-depth',
-    'bale-length': 'frame.bale-length',
-  };
-  const whole = (wall: WallName): number =>
-    geometry.bales.filter((placed) => placed.wall === wall && placed.kind === 'whole').length;
-  const add = (id: string, value: FindingValue, method: string, inputs: readonly FindingInput[]): void => {
-    made.add(id, value, { method, inputs, sources });
-  };
-  add('frame.bales-poleward', count(whole('poleward')), 'frame.bales-in-wall', made.from(lengths));
-  add('frame.bales-equator', count(whole('equator')), 'frame.bales-in-wall', made.from(lengths));
-  add('frame.bales-side', count(whole('west')), 'frame.bales-in-wall', made.from(lengths));
-  const wholeBales = geometry.bales.filter(({ kind }) => kind === 'whole').length;
-  add('frame.bales-whole', count(wholeBales), 'frame.bales-whole', [
-    ...made.from({
-      'bales-poleward': 'frame.bales-poleward',
-      'bales-equator': 'frame.bales-equator',
-      'bales-side': 'frame.bales-side',
-    }),
-  ]);
-  const cuts = geometry.bales.filter(({ kind }) => kind === 'cut').map(lengthAlongWall);
-  const sideCut = geometry.bales.find(({ wall, kind }) => wall === 'west' && kind === 'cut');
-  add('frame.cut-pieces', count(cuts.length), 'frame.cut-pieces', made.from(lengths));
-  add(
-    'frame.cut-length',
-    sideCut ? quantity('length', lengthAlongWall(sideCut)) : none('no-cut-bale'),
-    'frame.cut-length',
-    made.from({
-      'inside-depth': 'frame.inside-depth',
-      'bale-length': 'frame.bale-length',
-      'bales-side': 'frame.bales-side',
-    }),
-  );
-  const toCut = balesToCut(cuts, bale.lengthMm);
-  add(
-    'frame.bales-cut',
-    count(toCut),
-    'frame.bales-cut',
-    made.from({ 'cut-pieces': 'frame.cut-pieces', 'bale-length': 'frame.bale-length' }),
-  );
-  const wallInputs = { 'bales-whole': 'frame.bales-whole', 'bales-cut': 'frame.bales-cut' };
-  add('frame.bales-wall', count(wholeBales + toCut), 'frame.bales-wall', made.from(wallInputs));
-  addLooseStraw(made, sources, geometry, {
-    bale,
-    leftOverL: toCut === 0 ? 0 : volumeL(bale, toCut * bale.lengthMm - total(cuts)),
-  });
-  add(
-    'frame.bales',
-    count(wholeBales + toCut + looseBales(made)),
-    'frame.bale-count',
-    made.from({ ...wallInputs, 'bales-loose': 'frame.bales-loose' }),
-  );
-}
-
-/** Loose straw fills the wedges under the sashes and the gaps; what cut bales leave over is used first. */
-function addLooseStraw(
-  made: FindingList,
-  sources: readonly string[],
-  geometry: FrameGeometry,
-  { bale, leftOverL }: { readonly bale: BaleSize; readonly leftOverL: number },
-): void {
-  const wedgesL = geometry.wedges.reduce(
-    (sum, { fromX, toX, depthMm, riseMm }) => sum + ((toX - fromX) * depthMm * riseMm) / 2 / 1e6,
-    0,
-  );
-  const needL = wedgesL + geometry.gapL;
-  made.add('frame.loose-straw', quantity('volume', needL), {
-    method: 'frame.loose-straw',
-    inputs: [
-      ...made.from({
-        'inside-depth': 'frame.inside-depth',
-        'poleward-height': 'frame.poleward-height',
-        'equator-height': 'frame.equator-height',
-      }),
-      { name: 'wall-thickness', value: quantity('length', geometry.sideThicknessMm) },
-      { name: 'gaps', value: quantity('volume', geometry.gapL) },
-    ],
-    sources,
-  });
-  const missingL = Math.max(0, needL - leftOverL);
-  made.add('frame.bales-loose', count(Math.ceil(missingL / volumeL(bale, bale.lengthMm) - 1e-9)), {
-    method: 'frame.bales-loose',
-    inputs: [
-      ...made.from({ 'loose-straw': 'frame.loose-straw' }),
-      { name: 'left-over', value: quantity('volume', leftOverL) },
-    ],
-    sources,
-  });
-}
-
 function addStakes(made: FindingList, project: Project, geometry: FrameGeometry): void {
   const { sources } = project.stakes;
   made.add('frame.stakes', count(geometry.stakes.length), {
@@ -319,107 +192,4 @@ function addStakes(made: FindingList, project: Project, geometry: FrameGeometry)
     }),
     sources: [...sources, structureSources.practice].filter(unique),
   });
-}
-
-function addSash(
-  made: FindingList,
-  project: Project,
-  sash: Project['sashes'][number],
-  placed: PlacedSash,
-): void {
-  const sources = [...project.bearing.sources, structureSources.practice].filter(unique);
-  const size = { 'sash-length': sashId(sash.id, 'length') };
-  const lies = {
-    ...size,
-    'inside-depth': 'frame.inside-depth',
-    slope: 'frame.slope',
-    bearing: 'frame.bearing',
-  };
-  const add = (what: string, value: FindingValue, method: string): void => {
-    made.add(sashId(sash.id, what), value, { method, inputs: made.from(lies), sources });
-  };
-  add('bearing-poleward', quantity('length', placed.bearingPolewardMm), 'frame.bearing-poleward');
-  add('bearing-equator', quantity('length', placed.bearingEquatorMm), 'frame.bearing-equator');
-  add(
-    'overhang',
-    placed.overhangMm > 0.5 ? quantity('length', placed.overhangMm) : none('no-overhang'),
-    'frame.overhang',
-  );
-  add('press', quantity('length', placed.pressMm), 'frame.press');
-  const { low, high } = sashMassG({
-    areaMm2: placed.widthMm * placed.lengthMm,
-    thicknessMm: placed.thicknessMm,
-    glassShare: sash.glassShare,
-    glassMm: sash.glass.low,
-  });
-  made.add(sashId(sash.id, 'weight'), quantity('mass', low, high), {
-    method: 'frame.sash-weight',
-    inputs: [
-      ...made.from({ 'sash-width': sashId(sash.id, 'width'), ...size }),
-      { name: 'sash-thickness', value: asValue(sash.thickness) },
-      { name: 'glass-thickness', value: asValue(sash.glass) },
-      { name: 'glass-percent', value: count(Math.round(sash.glassShare * 1000) / 10) },
-    ],
-    sources: [structureSources.glass, structureSources.wood],
-  });
-}
-
-/** The weight that whoever carries the sashes must reckon with. */
-function addHeaviestSash(made: FindingList, project: Project): void {
-  const weights = project.sashes.map(({ id }) => made.get(sashId(id, 'weight')));
-  const heaviest = weights.reduce((a, b) => (heaviestEnd(b.value) > heaviestEnd(a.value) ? b : a));
-  made.add('frame.heaviest-sash', heaviest.value, {
-    method: 'frame.heaviest-sash',
-    inputs: weights.map((weight) => inputOf('sash-weight', weight)),
-    sources: heaviest.sources,
-  });
-}
-
-/**
- * Mass of a glazed wooden sash in grams, lightest to heaviest wood: panes by the density of float glass, the rest of the area
- * as solid softwood of the sash's full thickness. Putty, paint and hardware are left out; mouldings make up for them.
- */
-export function sashMassG(sash: {
-  readonly areaMm2: number;
-  readonly thicknessMm: number;
-  /** 0 to 1. */
-  readonly glassShare: number;
-  readonly glassMm: number;
-}): { readonly low: number; readonly high: number } {
-  const glassG = sash.areaMm2 * sash.glassShare * sash.glassMm * glassDensityGPerMm3;
-  const woodMm3 = sash.areaMm2 * (1 - sash.glassShare) * sash.thicknessMm;
-  return { low: glassG + woodMm3 * woodDensityGPerMm3.low, high: glassG + woodMm3 * woodDensityGPerMm3.high };
-}
-
-function lengthAlongWall({ wall, box: { from, to } }: FrameGeometry['bales'][number]): number {
-  return wall === 'poleward' || wall === 'equator' ? to.x - from.x : to.y - from.y;
-}
-
-function volumeL({ widthMm, heightMm }: BaleSize, lengthMm: number): number {
-  return (widthMm * heightMm * lengthMm) / 1e6;
-}
-
-function looseBales(made: FindingList): number {
-  const { value } = made.get('frame.bales-loose');
-  return value.kind === 'count' ? value.value : 0;
-}
-
-function heaviestEnd(value: FindingValue): number {
-  return value.kind === 'range' ? value.high : value.kind === 'quantity' ? value.value : 0;
-}
-
-function total(values: readonly number[]): number {
-  return values.reduce((sum, value) => sum + value, 0);
-}
-
-function sashId(letter: string, what: string): string {
-  return `frame.sash-${letter.toLowerCase()}.${what}`;
-}
-
-function asValue<D extends Dimension>({ dimension, low, high }: Quantity<D>): FindingValue {
-  return quantity(dimension, low, high);
-}
-
-function unique<T>(value: T, index: number, list: readonly T[]): boolean {
-  return list.indexOf(value) === index;
 }

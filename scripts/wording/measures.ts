@@ -22,7 +22,9 @@ export interface Measures {
   both(dimension: Dimension, low: number, high?: number): string;
   /** A length on a drawing, with primes: `7′ 4″ (224 cm)`. */
   onDrawing(lengthMm: number): string;
-  /** A length in the first system only. */
+  /** The same as two pieces, for a drawing that sets one over the other. */
+  lengthOnDrawing(lengthMm: number): PrintedMeasure;
+  /** A quantity in the first system only. */
   short(dimension: Dimension, low: number, high?: number): string;
   number(value: number, digits?: number): string;
   latitude(degrees: number): string;
@@ -43,6 +45,11 @@ export function measuresFor(options: { language: string; order: SystemOrder; say
     const metric = system.metric(dimension, low, high);
     return order === 'customary-first' ? { first: customary, second: metric } : { first: metric, second: customary };
   };
+  const onDrawing = (lengthMm: number): Required<PrintedMeasure> => {
+    const customary = primes(lengthMm);
+    const metric = metricLength(lengthMm, lengthMm, number);
+    return order === 'customary-first' ? { first: customary, second: metric } : { first: metric, second: customary };
+  };
   return {
     measure,
     both: (dimension, low, high) => {
@@ -50,10 +57,10 @@ export function measuresFor(options: { language: string; order: SystemOrder; say
       return second === undefined ? first : `${first} (${second})`;
     },
     onDrawing: (lengthMm) => {
-      const customary = primes(lengthMm);
-      const metric = metricLength(lengthMm, lengthMm, number);
-      return order === 'customary-first' ? `${customary} (${metric})` : `${metric} (${customary})`;
+      const { first, second } = onDrawing(lengthMm);
+      return `${first} (${second})`;
     },
+    lengthOnDrawing: onDrawing,
     short: (dimension, low, high) => measure(dimension, low, high).first,
     number,
     latitude: (degrees) => say(degrees < 0 ? 'measure.latitude-south' : 'measure.latitude-north', { degrees: number(Math.abs(degrees), 1) }),
@@ -174,10 +181,11 @@ function customaryMass(low: number, high: number, number: Numbers): string {
   return `${rangeOf(number(ounces[0], digits), number(ounces[1], digits))}${nb}oz`;
 }
 
-/** Whole weeks as weeks where either end is two weeks or more, days otherwise. */
+/** Whole weeks as weeks where either end is two weeks or more (and under half a year), days otherwise. */
 function duration(low: number, high: number, number: Numbers, say: Say): string {
   const whole = [low, high].every((days) => Math.abs(days / 7 - Math.round(days / 7)) < 1e-6);
-  const weeks = whole && Math.max(Math.abs(low), Math.abs(high)) >= 14;
+  const longest = Math.max(Math.abs(low), Math.abs(high));
+  const weeks = whole && longest >= 14 && longest < 182;
   const [a, b] = weeks ? [low / 7, high / 7] : [low, high];
   return `${rangeOf(number(a), number(b))}${nb}${say(weeks ? 'unit.weeks' : 'unit.days', { count: Math.round(b) })}`;
 }

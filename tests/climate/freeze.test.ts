@@ -141,6 +141,25 @@ describe('which seasons count', () => {
   });
 });
 
+test('of several freezes in a winter the last one and the first one are taken', () => {
+  const quiet = seasonsRecord({ last: Array.from({ length: 3 }, () => null) });
+  const freezes = ['1991-10-20', '1991-11-30', '1992-01-15', '1992-04-28', '1992-05-03'];
+  const days = quiet.days.map((day) => ({
+    ...day,
+    minimumC: freezes.includes(`${day.year}-${twoDigits(day.month)}-${twoDigits(day.day)}`) ? -1 : 10,
+  }));
+  expect(freezeDays({ ...quiet, days }, 'last', north)).toEqual([
+    null,
+    dayNumber({ month: 5, day: 3 }),
+    null,
+  ]);
+  expect(freezeDays({ ...quiet, days }, 'first', north)).toEqual([
+    null,
+    dayNumber({ month: 10, day: 20 }),
+    null,
+  ]);
+});
+
 describe('leap years', () => {
   test('a freeze on February 29 counts as one on February 28', () => {
     const record = seasonsRecord({ last: Array.from({ length: 10 }, () => null) });
@@ -348,4 +367,8 @@ function yearOfDay(year: number, day: number): number {
 function sorted(days: readonly DailyMinimum[]): DailyMinimum[] {
   const key = (day: DailyMinimum): number => (day.year * 100 + day.month) * 100 + day.day;
   return [...days].sort((a, b) => key(a) - key(b));
+}
+
+function twoDigits(number: number): string {
+  return String(number).padStart(2, '0');
 }

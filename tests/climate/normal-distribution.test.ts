@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { normalQuantile, normalShareBelow } from '../../scripts/climate/normal-distribution.ts';
 
 describe('normal quantiles', () => {
-  // Checked values given in the source of AS 241 (Wichura 1988): 0.25, 0.001 and 1e-20. The rest are table values.
+  // 0.25, 0.001 and 1e-20 are the check values of AS 241 (Wichura 1988), from memory; the rest are table values.
   test.each([
     [0.25, -0.6744897501960817],
     [0.001, -3.090232306167814],

@@ -200,6 +200,11 @@ describe('tables', () => {
     expect(html).toContain('Depth <span class="unit">in</span>');
   });
 
+  it('keep a short cell in one piece, and let a long one break so that the table fits on paper', () => {
+    const html = render(tableOf(['Sand', '10–12\u00a0h', 'Oct\u00a018–Nov\u00a029']));
+    expect(tags(html, 'td')).toEqual(['<td class="number short">', '<td class="number">']);
+  });
+
   const widths: readonly { name: string; cells: readonly string[]; stops: number }[] = [
     { name: 'fits a phone: no stop for the keyboard', cells: ['Sand', '½'], stops: 0 },
     { name: 'is too broad for a phone: a region to move in', cells: Array<string>(8).fill('Sand'), stops: 1 },

@@ -86,10 +86,10 @@ describe('inline text', () => {
   });
 
   it('borrows a face for a character that the title face lacks', () => {
-    const { runs } = inlineText(inline('Bed ☐ ready'), { ...style, face: 'title' }, fonts, 'H1');
+    const { runs } = inlineText(inline('Bed □ ready'), { ...style, face: 'title' }, fonts, 'H1');
     expect(runs.map(({ text, face }) => [text, face])).toEqual([
       ['Bed ', 'title'],
-      ['☐', 'semibold'],
+      ['□', 'semibold'],
       [' ready', 'title'],
     ]);
   });

@@ -105,7 +105,7 @@ export function textOf(tag: ReadTag): string {
 function printKids(kids: ReadTag['kids'], indent: string): string {
   return kids
     .map((kid) => {
-      if (typeof kid === 'string') return `${indent}"${kid}"\n`;
+      if (typeof kid === 'string') return `${indent}"${kid.trim()}"\n`;
       const details = [
         kid.role,
         ...(kid.language === undefined ? [] : [`lang=${kid.language}`]),
@@ -123,10 +123,15 @@ function readTag(node: TreeNode, words: ReadonlyMap<string, string>): ReadTag {
     ...(node.lang === undefined ? {} : { language: node.lang }),
     kids: (node.children ?? []).flatMap((child): (ReadTag | string)[] => {
       if (child.type === 'content') return [words.get(child.id ?? '') ?? ''];
-      return child.role === undefined ? [] : [readTag(child, words)];
+      const tag = child.role === undefined ? undefined : readTag(child, words);
+      return tag && (tag.role === 'TD' || hasContent(tag)) ? [tag] : [];
     }),
   };
 }
+
+/** The parser gives the tags of a parent on every page of the parent; those without content are on another page. */
+const hasContent = (tag: ReadTag): boolean =>
+  tag.kids.some((kid) => typeof kid === 'string' || hasContent(kid));
 
 function wordsByContent(items: readonly TextItem[], stray: string[]): ReadonlyMap<string, string> {
   const words = new Map<string, string>();

@@ -48,7 +48,7 @@ describe('the showcase as PDF', () => {
       'https://climate.example.org/freeze-table',
     ]);
     expect(pdf.links[0]?.contents).toBe('table of freeze dates (https://guides.example.org/freeze)');
-    expect(tagsOf(pdf, 'Link').map(textOf)).toEqual([
+    expect(tagsOf(pdf, 'Link').map((link) => textOf(link).trim())).toEqual([
       'table of freeze dates',
       'climate.example.org/freeze-table',
     ]);
@@ -92,6 +92,22 @@ describe('the showcase as PDF', () => {
     const heads = tagsOf(pdf, 'THead').filter((head) => textOf(head).includes('Sow outdoors'));
     expect(heads).toHaveLength(1);
     expect(tagsOf(pdf, 'Table').filter((table) => textOf(table).includes('Jalapeño'))).toHaveLength(2);
+  });
+
+  it('gives every header cell its scope, group rows their span, and lists their numbering', () => {
+    const count = (text: string): number => file.split(text).length - 1;
+    const rows = 4 * 8 + 3;
+    expect(count('/Scope /Row')).toBe(rows);
+    expect(count('/Scope /Column')).toBe(5 + 3 + 2);
+    expect(count('/ColSpan 5')).toBe(2);
+    expect(count('/S /TH\n')).toBe(rows + 5 + 3 + 2);
+    expect(count('/ListNumbering /Disc')).toBe(3);
+    expect(count('/ListNumbering /Decimal')).toBe(3);
+    expect(count('/S /L\n')).toBe(count('/ListNumbering '));
+  });
+
+  it('says "Step 3" for a lone 3', () => {
+    expect(file).toContain('/ActualText (Step 3)');
   });
 
   it('escapes what XML would take for markup', async () => {

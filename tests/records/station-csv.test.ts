@@ -172,6 +172,14 @@ describe('many faults in one run', () => {
     expect(told(text).map((line) => line.slice(0, 4))).toEqual(['2:15', '3:88', '4:15', '4:88']);
   });
 
+  test('a row cut short does not hide the faults of the other rows', () => {
+    const text = `${csv({ date: '1991-02-30' })}"TEST0000001","1991-01-02"\n`;
+    expect(told(text)).toEqual([
+      '3:1 The row has 2 fields; the header has 10.',
+      '2:15 1991-02-30 is not in the calendar.',
+    ]);
+  });
+
   test('of one kind five are told and the rest counted', () => {
     const text = csv(...Array.from({ length: 30 }, (_, index) => ({ date: `${index + 1}.1.1991` })));
     const lines = told(text);

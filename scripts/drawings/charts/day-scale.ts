@@ -97,7 +97,8 @@ export function piecesIn(run: DayWindow, window: DayWindow): readonly DayPiece[]
   return pieces;
 }
 
-function modulo(value: number, by: number): number {
+/** The remainder from 0 up to `by`, for negative values too. */
+export function modulo(value: number, by: number): number {
   return ((value % by) + by) % by;
 }
 

@@ -2,9 +2,18 @@
  * The freeze dates alone, without crops: one band over the year where there is room, and a panel for each season, one
  * over the other, in a narrow column.
  */
+import type { DayNumber } from '../../findings/finding.ts';
 import { text } from '../path.ts';
 import type { Scene, SceneItem } from '../scene.ts';
-import { dayScale, daysInYear, monthEnd, monthStart, type DayScale, type DayWindow } from './day-scale.ts';
+import {
+  dayScale,
+  daysInYear,
+  modulo,
+  monthEnd,
+  monthStart,
+  type DayScale,
+  type DayWindow,
+} from './day-scale.ts';
 import { freezeRisk } from './freeze-risk.ts';
 import type { FreezeDate, FreezeDates } from './freeze-rows.ts';
 import { innerMonthEdges, monthAxis, monthAxisMm, monthRules } from './month-axis.ts';
@@ -59,9 +68,7 @@ function yearPanel(options: FreezeBandOptions): Part {
 /** Where the dates lie in the window, as a share of a year; the middle when there are none. */
 function meanPlace(dates: readonly FreezeDate[], { from }: DayWindow): number {
   if (dates.length === 0) return 0.5;
-  const places = dates.map(
-    ({ day }) => ((((day - from) % daysInYear) + daysInYear) % daysInYear) / daysInYear,
-  );
+  const places = dates.map(({ day }) => modulo(day - from, daysInYear) / daysInYear);
   return places.reduce((sum, place) => sum + place, 0) / places.length;
 }
 
@@ -120,15 +127,15 @@ function drawBand(
 }
 
 /**
- * Whole months around the dates of a season, with enough of the shaded side to write the dates on it, and half a year
- * at most.
+ * Whole months around the dates of a season, with enough of the shaded side to write the dates on it, and not much more
+ * than half a year for that. Dates that lie all over the year get the whole of it.
  */
 function seasonWindow(
-  { widthMm }: FreezeBandOptions,
+  { from, to, widthMm }: FreezeBandOptions,
   dates: readonly FreezeDate[],
   season: 'last' | 'first',
 ): DayWindow {
-  const days = dates.map(({ day }) => Math.round(day));
+  const days = inOneSeason(dates.map(({ day }) => Math.round(day)));
   const earliest = Math.min(...days);
   const latest = Math.max(...days);
   let window = { from: monthStart(earliest - 12), to: monthEnd(latest + 12) };
@@ -143,7 +150,14 @@ function seasonWindow(
         ? { ...window, from: monthStart(window.from - 1) }
         : { ...window, to: monthEnd(window.to + 1) };
   }
-  return window;
+  return window.to - window.from < daysInYear ? window : { from, to };
+}
+
+/** Days counted from the same year, so that December 31 and January 10 are ten days apart. */
+function inOneSeason(days: readonly DayNumber[]): readonly DayNumber[] {
+  const [reference = 1] = days;
+  const halfYear = 182;
+  return days.map((day) => reference - halfYear + modulo(day - reference + halfYear, daysInYear));
 }
 
 /** Keeps half a heavy line inside the scene. */

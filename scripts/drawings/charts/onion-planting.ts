@@ -6,7 +6,7 @@ import { dotsInside } from '../hatch.ts';
 import { arrowHead, circle, path, placed, rectanglePoints, text, type Point } from '../path.ts';
 import type { PathCommand, Scene, SceneItem } from '../scene.ts';
 import { box, level, lines, textLines, upright, type Rectangle } from './shapes.ts';
-import { baselineDropMm, estimateTextWidthMm, lineMm, wrapText, type Box } from './text-width.ts';
+import { estimateTextWidthMm, lineMm, wrapText, type Box } from './text-width.ts';
 
 export interface PlantedOnion {
   /** "Transplants" or "Sets". */
@@ -34,10 +34,10 @@ export function onionPlanting({ id, widthMm, transplant, set, alternative }: Oni
   const isWide = widthMm >= 90;
   const panelMm = isWide ? (widthMm - panelGapMm) / 2 : widthMm;
   const plants = [
-    { plant: transplant, draw: drawTransplant, aboveMm: leafMm },
-    { plant: set, draw: drawSet, aboveMm: isWide ? leafMm : 3 },
+    { plant: transplant, draw: drawTransplant, aboveMm: leafMm, bulge: bulbBulge },
+    { plant: set, draw: drawSet, aboveMm: isWide ? leafMm : 3, bulge: 1 },
   ];
-  const scale = Math.min(...plants.map(({ plant }) => scaleFor(plant, panelMm)));
+  const scale = Math.min(...plants.map(({ plant, bulge }) => scaleFor(plant, bulge, panelMm)));
   const items: SceneItem[] = [];
   const deepestMm = Math.max(...plants.map(({ plant }) => plant.depthMm)) * scale;
   let footMm = 0;
@@ -70,20 +70,23 @@ interface Part {
   readonly footMm: number;
 }
 
-/** So that two plants, the depth at their left and a plant's own breadth fit. */
-function scaleFor(plant: PlantedOnion, panelMm: number): number {
-  return Math.min(0.42, (panelMm - depthColumnMm(plant) - 2 * plantReachMm) / plant.spacingMm);
+/** So that two plants fit beside the words of their depth, and neither is broader than its place. */
+function scaleFor(plant: PlantedOnion, bulge: number, panelMm: number): number {
+  const broadest = (2 * plantReachMm - 0.6) / (plant.thicknessMm * bulge);
+  return Math.min(0.42, broadest, (panelMm - depthColumnMm(plant) - 2 * plantReachMm) / plant.spacingMm);
 }
 
-const depthColumnMm = ({ depthLabel }: PlantedOnion): number =>
-  Math.max(10, estimateTextWidthMm(depthLabel, 'label')) + 4.5;
+const depthWords = ({ depthLabel }: PlantedOnion): readonly string[] => wrapText(depthLabel, 'label', 23);
+const depthWordsMm = (plant: PlantedOnion): number =>
+  Math.max(10, ...depthWords(plant).map((part) => estimateTextWidthMm(part, 'label')));
+const depthColumnMm = (plant: PlantedOnion): number => depthWordsMm(plant) + 4.5;
 
 function drawPanel(options: PanelOptions): Part {
   const { plant, draw, aboveMm, scale, left, topMm, widthMm, deepestMm } = options;
   const caption = wrapText(plant.caption, 'strong', widthMm);
   const captionMm = caption.length * lineMm;
   const surface = topMm + captionMm + 1 + aboveMm;
-  const soilFoot = surface + deepestMm + rootMm + 1.5;
+  const soilFoot = surface + Math.max(deepestMm + rootMm, depthWords(plant).length * lineMm) + 1.5;
   const base = surface + plant.depthMm * scale;
   const first = left + depthColumnMm(plant) + plantReachMm;
   const places = [first, first + plant.spacingMm * scale];
@@ -128,24 +131,28 @@ function around(x: number, top: number, bottom: number, widthMm: number): Box {
 
 /** The measure stands at the left of the first plant, its words left of its line. */
 function depthDimension(
-  { depthLabel }: PlantedOnion,
+  plant: PlantedOnion,
   plantX: number,
   surface: number,
   base: number,
   left: number,
 ): { readonly items: readonly SceneItem[]; readonly clear: Box } {
-  const x = left + estimateTextWidthMm(depthLabel, 'label') + 2.4;
-  const at = Math.max(x, plantX - plantReachMm - 2);
-  const middle = Math.max((surface + base) / 2, surface + lineMm / 2 + 0.6);
-  const baseline = middle + baselineDropMm;
-  const textLeft = at - 1.6 - estimateTextWidthMm(depthLabel, 'label');
+  const words = depthWords(plant);
+  const wordsMm = words.length * lineMm;
+  const x = Math.max(left + depthWordsMm(plant) + 2.4, plantX - plantReachMm - 2);
+  const middle = Math.max((surface + base) / 2, surface + wordsMm / 2 + 0.6);
   return {
     items: [
-      ...lines([level(base, at - 1.2, plantX - 1)], 'thin'),
-      ...measure({ x: at, y: surface }, { x: at, y: base }),
-      text({ x: at - 1.6, y: baseline }, depthLabel, { anchor: 'end' }),
+      ...lines([level(base, x - 1.2, plantX - 1)], 'thin'),
+      ...measure({ x, y: surface }, { x, y: base }),
+      ...textLines(x - 1.6, middle, words, { anchor: 'end' }),
     ],
-    clear: { left: textLeft, right: plantX, top: surface, bottom: Math.max(base, baseline + 1) },
+    clear: {
+      left: x - 1.6 - depthWordsMm(plant),
+      right: plantX,
+      top: surface,
+      bottom: Math.max(base, middle + wordsMm / 2),
+    },
   };
 }
 
@@ -195,7 +202,7 @@ function drawTransplant(
   const half = Math.max(0.7, (thicknessMm * scale) / 2);
   const depth = depthMm * scale;
   const neck = depth + 4;
-  const bulb = half * 1.5;
+  const bulb = half * bulbBulge;
   const stem: readonly PathCommand[] = [
     ['M', -half, -neck],
     ['C', -half, -depth * 0.6, -bulb, -half * 2.4, -bulb, -half * 1.2],
@@ -267,6 +274,9 @@ function roots(base: Point): readonly SceneItem[] {
 }
 
 const panelGapMm = 6;
+
+/** How much thicker than its stem a transplant is at its foot. */
+const bulbBulge = 1.5;
 
 /** Height of the leaves over the soil on paper. */
 const leafMm = 21;

@@ -19,6 +19,7 @@ import {
 import { dotsInside } from '../hatch.ts';
 import { along, circle, path, polygon, polyline, segment, subtract, unit, type Point } from '../path.ts';
 import type { PathCommand, SceneItem } from '../scene.ts';
+import { shoot } from './shoot.ts';
 import { strawStrokes } from './straw.ts';
 import type { View } from './view.ts';
 import type { SownRow } from './words.ts';
@@ -155,36 +156,6 @@ function sownRow(row: SownRow, geometry: FrameGeometry, view: View, weight: Weig
   return [
     line,
     ...feet.flatMap((foot) => (row.tall ? shoot(foot, 2.8) : [circle(foot, 0.5, { fill: 'ink' })])),
-  ];
-}
-
-/** A sprout: a stem with two leaves. */
-function shoot(foot: Point, height: number): readonly SceneItem[] {
-  const leaf = (side: number): readonly PathCommand[] => [
-    ['M', foot.x, foot.y - height * 0.5],
-    [
-      'C',
-      foot.x + side * 0.1,
-      foot.y - height * 0.9,
-      foot.x + side * 0.7,
-      foot.y - height * 1.05,
-      foot.x + side * 1.25,
-      foot.y - height,
-    ],
-    [
-      'C',
-      foot.x + side * 1.2,
-      foot.y - height * 0.7,
-      foot.x + side * 0.7,
-      foot.y - height * 0.45,
-      foot.x,
-      foot.y - height * 0.5,
-    ],
-    ['Z'],
-  ];
-  return [
-    path(segment(foot, { x: foot.x, y: foot.y - height * 0.5 }), { stroke: 'seen' }),
-    path([...leaf(-1), ...leaf(1)], { stroke: 'thin', fill: 'paper' }),
   ];
 }
 

@@ -1,9 +1,19 @@
 /** The frame from above, north up: walls, stakes, the bed, and the sashes as dashed outlines over it. */
 import type { FrameGeometry, PlacedBale, PlacedSash } from '../../structures/geometry.ts';
 import { dimension } from '../dimension.ts';
-import { circle, path, polyline, rectangle, segment, text, textSizeMm, type Point } from '../path.ts';
+import {
+  circle,
+  path,
+  polyline,
+  rectangle,
+  segment,
+  subtract,
+  text,
+  textSizeMm,
+  type Point,
+} from '../path.ts';
 import type { PathCommand, Scene, SceneItem } from '../scene.ts';
-import { balloon, northArrow } from '../symbols.ts';
+import { balloon, callout, northArrow } from '../symbols.ts';
 import type { FrameWords, PartLetters } from './words.ts';
 
 export interface PlanOptions {
@@ -16,7 +26,7 @@ export interface PlanOptions {
 }
 
 /** Room for dimensions: left and right of the frame, and above and below it. */
-const margin = { left: 25, right: 19, outer: 14, sunSide: 21 } as const;
+const margin = { left: 24, right: 25, outer: 14, sunSide: 24 } as const;
 
 export function framePlan(geometry: FrameGeometry, options: PlanOptions): Scene {
   const { widthMm = 150, words } = options;
@@ -33,7 +43,7 @@ export function framePlan(geometry: FrameGeometry, options: PlanOptions): Scene 
         .filter((bale) => isTopCourse(bale, geometry))
         .flatMap((bale) => baleFromAbove(bale, page)),
       ...geometry.stakes.map(({ x, y }) => circle(page.at(x, y), 0.75, { fill: 'ink' })),
-      ...geometry.sashes.flatMap((sash) => sashOutline(sash, page)),
+      ...geometry.sashes.flatMap((sash) => sashOutline(sash, geometry, page)),
       ...letters(geometry, page, options.letters),
       ...dimensions(geometry, page, words),
       ...northArrow({ x: widthMm - 8, y: north ? 12 : page.heightMm - 16 }, { x: 0, y: -1 }, words.north, 11),
@@ -97,7 +107,7 @@ function baleFromAbove({ box: { from, to }, wall, lay }: PlacedBale, page: Page)
   ];
 }
 
-function sashOutline(sash: PlacedSash, page: Page): readonly SceneItem[] {
+function sashOutline(sash: PlacedSash, { insideDepthMm }: FrameGeometry, page: Page): readonly SceneItem[] {
   const { x, widthMm, upper, lower } = sash;
   const corners = [
     page.at(x, upper.y),
@@ -105,7 +115,7 @@ function sashOutline(sash: PlacedSash, page: Page): readonly SceneItem[] {
     page.at(x + widthMm, lower.y),
     page.at(x, lower.y),
   ];
-  const middle = page.at(x + widthMm / 2, (upper.y + lower.y) / 2);
+  const middle = page.at(x + widthMm / 2, insideDepthMm / 2);
   return [
     path([...polyline(corners), ['Z']], { stroke: 'hidden' }),
     text({ x: middle.x, y: middle.y + textSizeMm.large * 0.34 }, sash.id, {
@@ -124,11 +134,11 @@ function letters({ bales, stakes }: FrameGeometry, page: Page, named: PartLetter
     const bale = row[Math.floor((row.length - 1) / 2)];
     return bale && named.bales ? balloon(middleOf(bale), named.bales) : [];
   });
-  const stake = stakes.find(({ wall }) => wall === 'east');
+  const [stake, next] = stakes.filter(({ wall }) => wall === 'east');
   if (!stake || !named.stakes) return long;
   const spot = page.at(stake.x, stake.y);
-  const side = { x: page.at(0, 0).x + (spot.x - page.at(0, 0).x) + 11, y: spot.y };
-  return [...long, path(segment(spot, side), { stroke: 'thin' }), ...balloon(side, named.stakes)];
+  const aim = next ? page.at((stake.x + next.x) / 2, (stake.y + next.y) / 2) : { x: spot.x, y: spot.y + 7 };
+  return [...long, ...callout(spot, subtract(aim, spot), named.stakes)];
 }
 
 /** Sash widths along the poleward side, the bed along the sun side and at the left. */
@@ -141,30 +151,46 @@ function dimensions(geometry: FrameGeometry, page: Page, words: FrameWords): rea
     const { x: px, y: py } = page.at(x, y);
     return { x: px + dx, y: py + dy };
   };
-  const west = (insideLengthMm - geometry.outsideLengthMm) / 2;
-  const chain = geometry.sashes.flatMap(({ x, widthMm }) =>
+  const west = Math.min(-sideThicknessMm, (insideLengthMm - geometry.outsideLengthMm) / 2);
+  const east = insideLengthMm - west;
+  const level = (fromX: number, toX: number, fromY: number, off: number): readonly SceneItem[] =>
     dimension({
-      from: shifted(x, top, 0, 4 * up),
-      to: shifted(x + widthMm, top, 0, 4 * up),
-      words: words.length(widthMm),
-      toward: { x: 0, y: up },
-    }),
-  );
-  return [
-    ...chain,
-    ...dimension({
-      from: shifted(0, bottom, 0, -4 * up),
-      to: shifted(insideLengthMm, bottom, 0, -4 * up),
-      corners: [page.at(0, 0), page.at(insideLengthMm, 0)],
-      words: words.length(insideLengthMm),
+      from: shifted(fromX, bottom, 0, -off * up),
+      to: shifted(toX, bottom, 0, -off * up),
+      corners: [page.at(fromX, fromY), page.at(toX, fromY)],
+      words: words.length(toX - fromX),
       toward: { x: 0, y: -up },
-    }),
+    });
+  return [
+    ...geometry.sashes.flatMap(({ x, widthMm }) =>
+      dimension({
+        from: shifted(x, top, 0, 4 * up),
+        to: shifted(x + widthMm, top, 0, 4 * up),
+        corners: [page.at(x, top), page.at(x + widthMm, top)],
+        words: words.length(widthMm),
+        toward: { x: 0, y: up },
+      }),
+    ),
+    ...level(0, insideLengthMm, 0, 4),
+    ...level(
+      (insideLengthMm - geometry.outsideLengthMm) / 2,
+      (insideLengthMm + geometry.outsideLengthMm) / 2,
+      -sideThicknessMm,
+      14,
+    ),
     ...dimension({
-      from: shifted(Math.min(west, -sideThicknessMm), 0, -5, 0),
-      to: shifted(Math.min(west, -sideThicknessMm), insideDepthMm, -5, 0),
+      from: shifted(west, 0, -5, 0),
+      to: shifted(west, insideDepthMm, -5, 0),
       corners: [page.at(0, 0), page.at(0, insideDepthMm)],
       words: words.length(insideDepthMm),
       toward: { x: -1, y: 0 },
+    }),
+    ...dimension({
+      from: shifted(east, -sideThicknessMm, 5, 0),
+      to: shifted(east, top, 5, 0),
+      corners: [page.at(east, -sideThicknessMm), page.at(east, top)],
+      words: words.length(outsideDepthMm),
+      toward: { x: 1, y: 0 },
     }),
   ];
 }

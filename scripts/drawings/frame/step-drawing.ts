@@ -240,7 +240,7 @@ function pushTogether({ geometry, view }: Stage, wall: 'poleward' | 'equator'): 
   const y = from.y + (to.y - from.y) * 0.35;
   const z = from.z + (to.z - from.z) * 0.45;
   return [
-    ...motion(view.at(to.x + 320, y, z), view.at(to.x + 30, y, z)),
+    ...motion(view.at(to.x + 250, y, z), view.at(to.x + 30, y, z)),
     ...motion(view.at(from.x - 320, y, z), view.at(from.x - 30, y, z)),
   ];
 }

@@ -7,10 +7,6 @@ export interface FrameWords {
   /** At the two ends of the section. */
   readonly south: string;
   readonly sun: string;
-  readonly plantingMix: string;
-  readonly ground: string;
-  /** The bearing of a sash on a wall, beside its dimension; two or three words. */
-  readonly bearing: string;
   /** An angle in degrees. */
   readonly angle: (degrees: number) => string;
   readonly length: SayLength;

@@ -10,7 +10,7 @@ const ChanceTable = record(
     `${FreezeChance}`,
     ReturnType<typeof Type.Optional<typeof CalendarDay>>
   >,
-  { required: ['10', '50', '90'] },
+  { required: ['10', '50'] },
 );
 
 const FreezeRow = record({
