@@ -45,7 +45,7 @@ export const diagnosticCatalogue = {
   'output-not-ours': 'The output folder holds files that stand in the way of the sheets.',
   'output-busy': 'Another build is writing to the same output folder.',
   'output-unwritable': 'The output folder, or the folder it stands in, cannot be written.',
-  'output-edited': 'A file that Groundsheet made was changed by hand; the changed copy is kept under another name.',
+  'output-edited': 'A file that Groundsheet made was changed by hand; the copy is kept under another name.',
 } as const satisfies Record<string, string>;
 
 export type DiagnosticCode = keyof typeof diagnosticCatalogue;

@@ -2,11 +2,24 @@
  * Dimension lines with upright words that never touch the line. Words are ready-made: no unit is chosen here.
  */
 import { estimateTextWidthMm } from './charts/text-width.ts';
-import { along, between, path, segment, subtract, text, textSizeMm, unit, type Point } from './path.ts';
+import {
+  along,
+  between,
+  path,
+  segment,
+  subtract,
+  text,
+  textSizeMm,
+  unit,
+  type Point,
+  type TextStyle,
+} from './path.ts';
 import type { SceneItem } from './scene.ts';
 
 /** A length in words: the first system stands out, the second is set below it in the lighter face. */
 export interface LengthWords {
+  /** What is measured, on a line of its own above. */
+  readonly name?: string;
   readonly first: string;
   readonly second?: string;
 }
@@ -62,29 +75,33 @@ export function wordsBeside(point: Point, side: Point, words: LengthWords): read
   return wordsCentred(along(point, side, reach), words);
 }
 
-/** Words with their middle at a point. */
+/** Words with their middle at a point, one line below the other. */
 export function wordsCentred(centre: Point, words: LengthWords): readonly SceneItem[] {
-  const { height } = wordsSize(words);
-  const first = { x: centre.x, y: centre.y - height / 2 + capHeightMm };
-  return [
-    text(first, words.first, { anchor: 'middle', style: 'strong' }),
-    ...(words.second === undefined
-      ? []
-      : [text({ x: first.x, y: first.y + lineHeightMm }, words.second, { anchor: 'middle' })]),
-  ];
+  const top = centre.y - wordsSize(words).height / 2 + capHeightMm;
+  return linesOf(words).map(({ line, style }, index) =>
+    text({ x: centre.x, y: top + index * lineHeightMm }, line, { anchor: 'middle', style }),
+  );
 }
 
 /** About how much room the words take: widths are estimates on the wide side. */
-export function wordsSize({ first, second }: LengthWords): {
-  readonly width: number;
-  readonly height: number;
-} {
-  const firstWidth = estimateTextWidthMm(first, 'strong');
-  if (second === undefined) return { width: firstWidth, height: capHeightMm };
+export function wordsSize(words: LengthWords): { readonly width: number; readonly height: number } {
+  const lines = linesOf(words);
   return {
-    width: Math.max(firstWidth, estimateTextWidthMm(second, 'label')),
-    height: capHeightMm + lineHeightMm,
+    width: Math.max(...lines.map(({ line, style }) => estimateTextWidthMm(line, style))),
+    height: capHeightMm + (lines.length - 1) * lineHeightMm,
   };
+}
+
+function linesOf({
+  name,
+  first,
+  second,
+}: LengthWords): readonly { readonly line: string; readonly style: TextStyle }[] {
+  return [
+    ...(name === undefined ? [] : [{ line: name, style: 'label' } as const]),
+    { line: first, style: 'strong' },
+    ...(second === undefined ? [] : [{ line: second, style: 'label' } as const]),
+  ];
 }
 
 /** The baseline that sets a line of small text with the middle of its capitals at `y`. */

@@ -1,8 +1,8 @@
 import type { Block } from '../document/document.ts';
-import { group, piece, stacked, withBefore, withMarksOnFirst, type Item, type Mark } from './items.ts';
+import { stacked, withBefore, withMarksOnFirst, type Item, type Mark } from './items.ts';
 import { colour, inside, isFullWidth, type Context, type Measured } from './measure.ts';
 import { strokedBox } from './rules.ts';
-import { inRows } from './side-by-side.ts';
+import { equalWidths, inRows, rowPieces } from './side-by-side.ts';
 import { baseline, plainLine, plainWidth, setText } from './text.ts';
 import { leaf, list as listTag, tag, type Leaf, type Tag } from './tags.ts';
 
@@ -49,19 +49,12 @@ const tickGapPt = 8;
 export function measureChecklist(block: BlockOf<'checklist'>, context: Context): Measured {
   const two = isFullWidth(context) && block.items.length > 3;
   const tags: Tag[] = [];
-  const rows = inRows(block.items, two ? 2 : 1, context, (item, cellContext) => {
+  const rows = inRows(block.items, equalWidths(two ? 2 : 1, context), context, (item, cellContext) => {
     const { items, kids } = tickItem(item, cellContext);
     tags.push(tag('LI', [tag('LBody', [tag('P', kids)])]));
     return stacked(items);
   });
-  const gap = context.design.grid.baselinePt / 3;
-  const items = rows.map((row, index) =>
-    piece(row.height, row.marks, { before: index === 0 ? 0 : gap, baseline: row.baseline }),
-  );
-  return {
-    items: items.length > 1 && items.length <= 4 ? [group(items, { together: true })] : items,
-    tags: [listTag('None', tags)],
-  };
+  return { items: rowPieces(rows, context.design.grid.baselinePt / 3), tags: [listTag('None', tags)] };
 }
 
 function tickItem(

@@ -1,4 +1,4 @@
-import type { Mark } from './items.ts';
+import { piece, type Mark, type Piece } from './items.ts';
 import { inside, type Context } from './measure.ts';
 import { baseline } from './text.ts';
 
@@ -11,25 +11,29 @@ export interface Row extends Cell {
   readonly baseline: number;
 }
 
+/** Equal widths for a number of cells with a gutter between them. */
+export function equalWidths(count: number, context: Context): number[] {
+  const gutter = context.design.grid.gutterPt;
+  return new Array<number>(count).fill((context.width - gutter * (count - 1)) / count);
+}
+
 /**
- * Sets things in rows of equal cells, left to right and then down, which is also the order of reading. A row is
- * as high as its highest cell.
+ * Sets things in rows of cells, left to right and then down, which is also the order of reading. A row is as high
+ * as its highest cell.
  */
 export function inRows<T>(
   things: readonly T[],
-  count: number,
+  widths: readonly number[],
   context: Context,
-  measureCell: (thing: T, context: Context, index: number) => Cell,
+  measureCell: (thing: T, context: Context) => Cell,
 ): Row[] {
   const gutter = context.design.grid.gutterPt;
-  const width = (context.width - gutter * (count - 1)) / count;
+  const lefts = widths.map((_, place) => sum(widths.slice(0, place)) + place * gutter);
   const rows: Row[] = [];
-  for (let start = 0; start < things.length; start += count) {
+  for (let start = 0; start < things.length; start += widths.length) {
     const cells = things
-      .slice(start, start + count)
-      .map((thing, place) =>
-        measureCell(thing, inside(context, context.x + place * (width + gutter), width), start + place),
-      );
+      .slice(start, start + widths.length)
+      .map((thing, place) => measureCell(thing, inside(context, context.x + lefts[place]!, widths[place]!)));
     rows.push({
       height: Math.max(...cells.map((cell) => cell.height)),
       marks: cells.flatMap((cell) => cell.marks),
@@ -38,3 +42,16 @@ export function inRows<T>(
   }
   return rows;
 }
+
+/** Rows as pieces with space between them; no single row stays behind at either end. */
+export function rowPieces(rows: readonly Row[], gap: number): Piece[] {
+  return rows.map((row, index) =>
+    piece(row.height, row.marks, {
+      before: index === 0 ? 0 : gap,
+      baseline: row.baseline,
+      keepWithNext: rows.length > 1 && (index === 0 || index === rows.length - 2),
+    }),
+  );
+}
+
+const sum = (numbers: readonly number[]): number => numbers.reduce((a, b) => a + b, 0);

@@ -16,11 +16,13 @@ import { inside, type Context, type Measured } from './measure.ts';
 import { horizontalRule } from './rules.ts';
 import { plainLine, setText, typeStyle } from './text.ts';
 import { tag, type Tag } from './tags.ts';
+import { sharedWidths } from './widths.ts';
 
 type Table = Extract<Block, { kind: 'table' }>;
 
 const leastRowPt = 20;
-const cellPaddingPt = 2.5;
+/** Above and below the words of a cell; more where cells have several lines, so that rows stay apart. */
+const cellPaddingPt = { oneLine: 2.5, severalLines: 4 };
 const headPaddingPt = 4;
 
 /** What all rows of a table share. */
@@ -28,6 +30,7 @@ interface Frame {
   /** Running text if its longest words fit, otherwise small type. */
   readonly style: TypeStyleName;
   readonly cells: readonly Cell[];
+  readonly paddingPt: number;
   readonly context: Context;
 }
 
@@ -156,26 +159,28 @@ function measureGroup(rows: Table['groups'][number], frame: Frame): { items: rea
 }
 
 /** A heading row over the rows of a group, kept with the first of them. */
-function measureGroupHeader(header: readonly Inline[], { cells, context }: Frame): MeasuredRow {
+function measureGroupHeader(header: readonly Inline[], { cells, paddingPt, context }: Frame): MeasuredRow {
   const text = setText(header, context, { style: 'text', owner: 'TH', face: 'semibold' });
   const { height, marks } = stacked(text.pieces);
-  const above = cellPaddingPt * 3;
+  const above = paddingPt * 2 + cellPaddingPt.oneLine;
   const rule = horizontalRule(context.x, 0, context.width, context, { weight: 'thinPt' });
   const th = tag('TH', text.kids, { attributes: { O: 'Table', Scope: 'Column', ColSpan: cells.length } });
   return {
-    item: piece(height + above + cellPaddingPt, [rule, ...shifted(marks, above)], { keepWithNext: true }),
+    item: piece(height + above + cellPaddingPt.oneLine, [rule, ...shifted(marks, above)], {
+      keepWithNext: true,
+    }),
     tr: tag('TR', [th]),
   };
 }
 
-function measureRow(row: TableRow, { style, cells, context }: Frame): MeasuredRow {
+function measureRow(row: TableRow, { style, cells, paddingPt, context }: Frame): MeasuredRow {
   const texts = row.cells.map((content, index) => {
     const cell = cells[index]!;
     return setText(content, cell.context, { style, owner: index === 0 ? 'TH' : 'TD', align: cell.align });
   });
   const stacks = texts.map((text) => stacked(text.pieces));
   const inner = Math.max(...stacks.map(({ height }) => height));
-  const above = Math.max(cellPaddingPt, (leastRowPt - typeStyle(context, { style }).leadingPt) / 2);
+  const above = Math.max(paddingPt, (leastRowPt - typeStyle(context, { style }).leadingPt) / 2);
   const marks = stacks.flatMap((stack) => shifted(stack.marks, above));
   const tds = texts.map(({ kids }, index) =>
     index === 0 ? tag('TH', kids, { attributes: { O: 'Table', Scope: 'Row' } }) : tag('TD', kids),
@@ -201,8 +206,14 @@ function measureFrame(block: Table, context: Context): Frame {
     x += width + gap;
     return cell;
   });
-  return { style, cells, context };
+  const wraps = block.groups.some(({ rows }) => rows.some((row) => isWrapped(row, cells, style)));
+  return { style, cells, paddingPt: wraps ? cellPaddingPt.severalLines : cellPaddingPt.oneLine, context };
 }
+
+const isWrapped = (row: TableRow, cells: readonly Cell[], style: TypeStyleName): boolean =>
+  row.cells.some(
+    (content, index) => setText(content, cells[index]!.context, { style, owner: 'TD' }).lines.length > 1,
+  );
 
 /** For each column the width of its longest word, in the head as in the rows; numbers are never broken. */
 function leastWidths(block: Table, style: TypeStyleName, context: Context): number[] {
@@ -224,20 +235,6 @@ function leastWidths(block: Table, style: TypeStyleName, context: Context): numb
     );
     return Math.max(longestUnit(head, headStyle.sizePt, context.fonts), ...cells);
   });
-}
-
-/** Shares a width by weight, but gives no column less than it needs as long as there is enough for all. */
-export function sharedWidths(least: readonly number[], weights: readonly number[], room: number): number[] {
-  if (sum(least) >= room) return least.map((width) => (width / sum(least)) * room);
-  const fixed = new Set<number>();
-  for (;;) {
-    const free = room - sum(least.filter((_, index) => fixed.has(index)));
-    const share = free / sum(weights.filter((_, index) => !fixed.has(index)));
-    const tooNarrow = least.findIndex((width, index) => !fixed.has(index) && weights[index]! * share < width);
-    if (tooNarrow < 0)
-      return least.map((width, index) => (fixed.has(index) ? width : weights[index]! * share));
-    fixed.add(tooNarrow);
-  }
 }
 
 const sum = (numbers: readonly number[]): number => numbers.reduce((a, b) => a + b, 0);

@@ -1,7 +1,7 @@
 import type { Block, WorkingsItem } from '../document/document.ts';
-import { piece, stacked } from './items.ts';
+import { stacked } from './items.ts';
 import { isFullWidth, type Context, type Measured } from './measure.ts';
-import { inRows, type Cell } from './side-by-side.ts';
+import { equalWidths, inRows, rowPieces, type Cell } from './side-by-side.ts';
 import { setText } from './text.ts';
 import { list, tag, type Tag } from './tags.ts';
 
@@ -11,18 +11,12 @@ type Workings = Extract<Block, { kind: 'workings' }>;
 export function measureWorkings(block: Workings, context: Context): Measured {
   const tags: Tag[] = [];
   const across = isFullWidth(context) ? 2 : 1;
-  const rows = inRows(block.items, across, context, (item, cellContext) => {
+  const rows = inRows(block.items, equalWidths(across, context), context, (item, cellContext) => {
     const { cell, li } = measureEntry(item, cellContext);
     tags.push(li);
     return cell;
   });
-  const gap = context.design.grid.baselinePt * 0.6;
-  return {
-    items: rows.map((row, index) =>
-      piece(row.height, row.marks, { before: index === 0 ? 0 : gap, baseline: row.baseline }),
-    ),
-    tags: [list('None', tags)],
-  };
+  return { items: rowPieces(rows, context.design.grid.baselinePt * 0.6), tags: [list('None', tags)] };
 }
 
 function measureEntry(item: WorkingsItem, context: Context): { cell: Cell; li: Tag } {

@@ -86,7 +86,7 @@ export interface FrameGeometry {
   readonly wedges: readonly Wedge[];
   readonly insideLengthMm: number;
   readonly insideDepthMm: number;
-  /** The long walls as laid. */
+  /** The whole frame from east to west: the long walls as laid, or the side walls where those reach further. */
   readonly outsideLengthMm: number;
   /** Both long walls and the bed between them. */
   readonly outsideDepthMm: number;
@@ -166,7 +166,7 @@ export function layFrame(sizes: FrameSizes, hemisphere: Hemisphere): FrameGeomet
     ],
     insideLengthMm,
     insideDepthMm,
-    outsideLengthMm: walls.longWallMm,
+    outsideLengthMm: Math.max(walls.longWallMm, insideLengthMm + 2 * others.thicknessMm),
     outsideDepthMm: others.thicknessMm + insideDepthMm + poleward.thicknessMm,
     polewardHeightMm: poleward.heightMm,
     equatorHeightMm: others.heightMm,

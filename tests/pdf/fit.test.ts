@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { caution, column, figure, inline, paragraph, table, wide } from '../../scripts/document/build.ts';
 import type { Block } from '../../scripts/document/document.ts';
 import type { Scene } from '../../scripts/drawings/scene.ts';
-import { sharedWidths } from '../../scripts/pdf/table.ts';
+import { sharedWidths } from '../../scripts/pdf/widths.ts';
 import { makeDocument } from '../document/showcase.ts';
 import { readPdf, wordsOfPdf } from './read-pdf.ts';
 import { fonts, render } from './sheets.ts';

@@ -33,6 +33,13 @@ describe('the showcase as PDF', () => {
     expect(pdf.stray).toEqual([]);
   });
 
+  it('closes every stretch of marked content before it opens the next', () => {
+    const marks = [...file.matchAll(/\b(?:BDC|BMC|EMC)\b/g)].map(([mark]) => mark);
+    expect(marks.length).toBeGreaterThan(200);
+    expect(marks.length % 2).toBe(0);
+    expect(marks.every((mark, index) => mark === (index % 2 === 0 ? 'BDC' : 'EMC'))).toBe(true);
+  });
+
   it('tells every drawing by its alternative, in order', () => {
     const narrow = (id: string): boolean => id.endsWith('-narrow');
     const scenes = scenesOf(showcase.blocks).filter(({ id }) => !narrow(id));

@@ -38,7 +38,15 @@ describe('a build that is killed', { timeout: 60_000 }, () => {
   it('passes every point of the swap', async () => {
     const { guide } = await tempGuide();
     const points = await pointsOfSecondBuild(guide);
-    for (const name of ['locked', 'surveyed', 'staging-made', 'manifest-written', 'moved-aside', 'moved-in', 'old-removed']) {
+    for (const name of [
+      'locked',
+      'surveyed',
+      'staging-made',
+      'manifest-written',
+      'moved-aside',
+      'moved-in',
+      'old-removed',
+    ]) {
       expect(points).toContain(`${name} `);
     }
     expect(points).toContain('file-written es/marlow/chart.html');
@@ -56,7 +64,10 @@ describe('a build that is killed', { timeout: 60_000 }, () => {
       expect(await killAt(number, options(own, secondBuild)), point).toBe(true);
       states.push(await expectWhole(out));
       const { diagnostics } = await publish(options(own, secondBuild));
-      expect(diagnostics.filter(({ severity }) => severity === 'error'), point).toEqual([]);
+      expect(
+        diagnostics.filter(({ severity }) => severity === 'error'),
+        point,
+      ).toEqual([]);
       expect(await withoutManifest(out), point).toEqual(afterSecondBuild);
       expect(await beside(out), point).toEqual([]);
     }
@@ -75,7 +86,10 @@ describe('a build that is killed', { timeout: 60_000 }, () => {
       expect(diagnostics, point).toEqual([]);
       expect(await expectWhole(out), point).not.toBe('aside');
       // With nothing to repair, the lock of the dead build stays until the next build takes it over.
-      expect((await beside(out)).filter((name) => name !== '.dist.lock'), point).toEqual([]);
+      expect(
+        (await beside(out)).filter((name) => name !== '.dist.lock'),
+        point,
+      ).toEqual([]);
     }
   });
 
@@ -143,7 +157,9 @@ describe('a process that is killed for real', () => {
   ])('%s loses nothing, and its lock is taken over', { timeout: 30_000 }, async (_, point) => {
     const { guide, out } = await tempGuide();
     await setUp(guide);
-    const { signal, stderr } = spawnSync(process.execPath, ['--import', 'tsx', script, guide, point], { encoding: 'utf8' });
+    const { signal, stderr } = spawnSync(process.execPath, ['--import', 'tsx', script, guide, point], {
+      encoding: 'utf8',
+    });
     expect(signal, stderr).toBe('SIGKILL');
     expect(await beside(out)).toContain('.dist.lock');
     await expectWhole(out);

@@ -43,8 +43,18 @@ describe('a lock', () => {
   const hour = 3_600_000;
   it.each<{ name: string; text: string; age: number; taken: boolean }>([
     { name: 'of a running build', text: JSON.stringify(running), age: 0, taken: false },
-    { name: 'of a build that has run for very long', text: JSON.stringify(running), age: 5 * hour, taken: false },
-    { name: 'of a build that was killed', text: JSON.stringify({ ...running, pid: noSuchProcess }), age: 0, taken: true },
+    {
+      name: 'of a build that has run for very long',
+      text: JSON.stringify(running),
+      age: 5 * hour,
+      taken: false,
+    },
+    {
+      name: 'of a build that was killed',
+      text: JSON.stringify({ ...running, pid: noSuchProcess }),
+      age: 0,
+      taken: true,
+    },
     {
       name: 'of a build on another computer',
       text: JSON.stringify({ ...running, pid: noSuchProcess, host: 'elsewhere' }),
@@ -74,12 +84,15 @@ describe('a lock', () => {
     expect(await beside(path)).toEqual([]);
   });
 
-  it.skipIf(process.platform !== 'linux')('of an earlier process that had the number of one that runs now', async () => {
-    const { guide } = await tempGuide();
-    const path = join(guide, '.dist.lock');
-    await writeFile(path, JSON.stringify({ ...running, mark: 'an-earlier-boot/1' }));
-    expect(await takeLock(path)).toBeDefined();
-  });
+  it.skipIf(process.platform !== 'linux')(
+    'of an earlier process that had the number of one that runs now',
+    async () => {
+      const { guide } = await tempGuide();
+      const path = join(guide, '.dist.lock');
+      await writeFile(path, JSON.stringify({ ...running, mark: 'an-earlier-boot/1' }));
+      expect(await takeLock(path)).toBeDefined();
+    },
+  );
 
   it('of a process that ends is free', async () => {
     const { guide } = await tempGuide();
@@ -98,7 +111,7 @@ describe('a lock', () => {
       const path = join(guide, '.dist.lock');
       await writeFile(path, JSON.stringify({ ...running, pid: noSuchProcess }));
       const locks = await Promise.all(Array.from({ length: 12 }, () => takeLock(path)));
-      const held = await Promise.all(locks.map((lock) => lock?.stillHeld() ?? false));
+      const held = await Promise.all(locks.map(async (lock) => (await lock?.stillHeld()) ?? false));
       expect(held.filter(Boolean)).toHaveLength(1);
       expect(await beside(path)).toEqual([]);
     }

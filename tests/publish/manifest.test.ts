@@ -100,7 +100,11 @@ describe('the manifest', () => {
     ['cut short', expected.slice(0, 100), 'not-ours'],
     ['a later form', '{"madeBy":"Groundsheet","format":2,"files":[]}', 'other-format'],
     ['no list of files', '{"madeBy":"Groundsheet","format":1}', 'other-format'],
-    ['a file without a checksum', '{"madeBy":"Groundsheet","format":1,"files":[{"path":"a","bytes":1}]}', 'other-format'],
+    [
+      'a file without a checksum',
+      '{"madeBy":"Groundsheet","format":1,"files":[{"path":"a","bytes":1}]}',
+      'other-format',
+    ],
   ])('of %s is judged', (_, text, state) => {
     expect(readManifest(text).state).toBe(state);
   });

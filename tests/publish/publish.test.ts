@@ -1,10 +1,30 @@
-import { chmod, lstat, mkdir, readFile, readlink, rename, rm, stat, symlink, writeFile } from 'node:fs/promises';
+import {
+  chmod,
+  lstat,
+  mkdir,
+  readFile,
+  readlink,
+  rename,
+  rm,
+  stat,
+  symlink,
+  writeFile,
+} from 'node:fs/promises';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import type { Checkpoint } from '../../scripts/publish/checkpoint.ts';
 import { publish } from '../../scripts/publish/publish.ts';
 import { beside, put, snapshot } from './folders.ts';
-import { afterSecondBuild, firstBuild, foreignThings, options, secondBuild, setUp, textAt, withoutManifest } from './scenario.ts';
+import {
+  afterSecondBuild,
+  firstBuild,
+  foreignThings,
+  options,
+  secondBuild,
+  setUp,
+  textAt,
+  withoutManifest,
+} from './scenario.ts';
 import { tempGuide } from './temp-guide.ts';
 
 describe('publishing', () => {
@@ -35,7 +55,9 @@ describe('publishing', () => {
     const { guide, out } = await tempGuide();
     await setUp(guide);
     const { diagnostics } = await publish(options(guide, secondBuild));
-    expect(diagnostics.map(({ code, severity, message }) => [code, severity, message.replaceAll(guide, '')])).toEqual([
+    expect(
+      diagnostics.map(({ code, severity, message }) => [code, severity, message.replaceAll(guide, '')]),
+    ).toEqual([
       [
         'output-edited',
         'warning',
@@ -60,7 +82,11 @@ describe('publishing', () => {
       await put(out, { 'index.html': note });
       await publish(options(guide, firstBuild));
     }
-    expect(await withoutManifest(out)).toEqual({ ...firstBuild, 'index.yours-1.html': 'one', 'index.yours-2.html': 'two' });
+    expect(await withoutManifest(out)).toEqual({
+      ...firstBuild,
+      'index.yours-1.html': 'one',
+      'index.yours-2.html': 'two',
+    });
   });
 
   it.each([
@@ -89,7 +115,11 @@ describe('publishing', () => {
     const before = await lstat(out);
     const said: string[] = [];
     const passed: Checkpoint[] = [];
-    await publish({ ...options(guide, firstBuild), say: (line) => said.push(line), checkpoint: (name) => void passed.push(name) });
+    await publish({
+      ...options(guide, firstBuild),
+      say: (line) => said.push(line),
+      checkpoint: (name) => void passed.push(name),
+    });
     expect(said).toEqual([`Nothing has changed in ${out}.`]);
     expect(passed).toEqual(['locked', 'repaired', 'surveyed']);
     expect((await lstat(out)).ino).toBe(before.ino);
@@ -111,7 +141,9 @@ describe('publishing', () => {
     await publish(options(guide, firstBuild));
     await publish(options(guide, secondBuild));
     expect(await readlink(out)).toBe('web/site');
-    expect(await withoutManifest(join(guide, 'web/site'))).toEqual(Object.fromEntries(Object.entries(secondBuild).sort()));
+    expect(await withoutManifest(join(guide, 'web/site'))).toEqual(
+      Object.fromEntries(Object.entries(secondBuild).sort()),
+    );
     expect(await beside(join(guide, 'web/site'))).toEqual([]);
   });
 
@@ -122,7 +154,9 @@ describe('publishing', () => {
     await chmod(out, 0o750);
     await chmod(join(out, 'private'), 0o700);
     await publish(options(guide, secondBuild));
-    const rights = await Promise.all([out, join(out, 'private')].map(async (path) => (await stat(path)).mode & 0o777));
+    const rights = await Promise.all(
+      [out, join(out, 'private')].map(async (path) => (await stat(path)).mode & 0o777),
+    );
     expect(rights).toEqual([0o750, 0o700]);
   });
 
@@ -161,7 +195,11 @@ describe('what happens in the folder while a build runs', () => {
     const { guide, out } = await tempGuide();
     await publish(options(guide, firstBuild));
     await buildWhile(guide, () => put(out, { 'en/tarn/late.txt': 'late', 'late/too': '(folder)' }));
-    expect(await snapshot(out)).toMatchObject({ ...secondBuild, 'en/tarn/late.txt': 'late', 'late/too': '(folder)' });
+    expect(await snapshot(out)).toMatchObject({
+      ...secondBuild,
+      'en/tarn/late.txt': 'late',
+      'late/too': '(folder)',
+    });
     expect(await beside(out)).toEqual([]);
   });
 

@@ -47,12 +47,24 @@ describe('a folder that Groundsheet did not make', () => {
 
 describe('something foreign in the way', () => {
   it.each<[string, Snapshot, RegExp]>([
-    ['a file where a page goes', { 'es/marlow/chart.html': 'mine' }, /es\/marlow\/chart\.html stands where a sheet/],
-    ['a file whose name differs in case alone', { 'ES/Marlow/Chart.html': 'mine' }, /ES\/Marlow\/Chart\.html stands/],
+    [
+      'a file where a page goes',
+      { 'es/marlow/chart.html': 'mine' },
+      /es\/marlow\/chart\.html stands where a sheet/,
+    ],
+    [
+      'a file whose name differs in case alone',
+      { 'ES/Marlow/Chart.html': 'mine' },
+      /ES\/Marlow\/Chart\.html stands/,
+    ],
     ['a file where a folder goes', { es: 'mine' }, /, es stands where/],
     ['a link where a folder goes', { es: '-> en' }, /, es stands where/],
     ['a folder where a page goes', { 'es/marlow/chart.html': '(folder)' }, /chart\.html stands/],
-    ['a file in a folder where a page goes', { 'es/marlow/chart.html/mine.txt': 'mine' }, /chart\.html\/mine\.txt stands/],
+    [
+      'a file in a folder where a page goes',
+      { 'es/marlow/chart.html/mine.txt': 'mine' },
+      /chart\.html\/mine\.txt stands/,
+    ],
   ])('is refused: %s', async (_, things, message) => {
     const { guide, out } = await tempGuide();
     await publish(options(guide, firstBuild));
@@ -95,7 +107,11 @@ describe('a place where output cannot go', () => {
   ])('is refused: %s', async (_, out, message) => {
     const { guide } = await tempGuide();
     await mkdir(join(guide, 'content/sheets'), { recursive: true });
-    await put(guide, { 'README.md': 'read', 'content/publisher.yaml': 'office: Tarn', 'to-file': '-> README.md' });
+    await put(guide, {
+      'README.md': 'read',
+      'content/publisher.yaml': 'office: Tarn',
+      'to-file': '-> README.md',
+    });
     await put(guide, { broken: '-> nowhere', 'to-content': '-> content', 'to-guide': '-> .' });
     await expectRefusal(guide, join(guide, out), message);
   });
@@ -123,7 +139,10 @@ describe('a place where output cannot go', () => {
     await put(guide, { shelf: 'a file' });
     const { diagnostics } = await publish({ ...options(guide, firstBuild), out: join(guide, 'shelf/dist') });
     expect(diagnostics.map(({ code, message }) => [code, message.replaceAll(guide, '')])).toEqual([
-      ['output-unwritable', 'The sheets could not be written to /shelf/dist: a file stands where a folder has to be.'],
+      [
+        'output-unwritable',
+        'The sheets could not be written to /shelf/dist: a file stands where a folder has to be.',
+      ],
     ]);
   });
 });

@@ -1,6 +1,5 @@
 import { readFile, rm } from 'node:fs/promises';
 import { join } from 'node:path';
-import type { Checkpoint } from '../../scripts/publish/checkpoint.ts';
 import { publish, type PublishOptions } from '../../scripts/publish/publish.ts';
 import { markBuildDead, put, snapshot, type Snapshot } from './folders.ts';
 
@@ -56,15 +55,18 @@ export const afterSecondBuild: Snapshot = sorted({ ...secondBuild, ...foreignThi
 export const beforeSecondBuild: Snapshot = sorted({ ...firstBuild, ...foreignThings, ...editedPages });
 
 export async function withoutManifest(out: string): Promise<Snapshot> {
-  const { 'manifest.json': _, ...rest } = await snapshot(out);
-  return rest;
+  const found = Object.entries(await snapshot(out));
+  return Object.fromEntries(found.filter(([path]) => path !== 'manifest.json'));
 }
 
 /** Every point that the second build passes, in order. */
 export async function pointsOfSecondBuild(guide: string): Promise<readonly string[]> {
   await setUp(guide);
   const points: string[] = [];
-  await publish({ ...options(guide, secondBuild), checkpoint: (name, path) => void points.push(`${name} ${path ?? ''}`) });
+  await publish({
+    ...options(guide, secondBuild),
+    checkpoint: (name, path) => void points.push(`${name} ${path ?? ''}`),
+  });
   await rm(join(guide, 'dist'), { recursive: true });
   return points;
 }
@@ -74,7 +76,7 @@ export async function pointsOfSecondBuild(guide: string): Promise<readonly strin
  * a killed one: nothing it would clean up is cleaned up, and its lock says that its process is gone. False if
  * the build has fewer points.
  */
-export async function killAt(number: number, run: Pick<PublishOptions, 'out'> & PublishOptions): Promise<boolean> {
+export async function killAt(number: number, run: PublishOptions): Promise<boolean> {
   let count = 0;
   let reached: () => void;
   const killed = new Promise<true>((resolve) => {
@@ -82,7 +84,7 @@ export async function killAt(number: number, run: Pick<PublishOptions, 'out'> & 
       resolve(true);
     };
   });
-  const checkpoint = (_: Checkpoint): Promise<void> | undefined => {
+  const checkpoint = (): Promise<void> | undefined => {
     if (count++ !== number) return undefined;
     reached();
     return new Promise(() => undefined);

@@ -4,6 +4,7 @@
  */
 import type { FrameGeometry, PlacedBale, PlacedSash } from '../../structures/geometry.ts';
 import { baselineFor, dimension, wordsSize } from '../dimension.ts';
+import { estimateTextWidthMm } from '../charts/text-width.ts';
 import { dotsInside, hatchLines } from '../hatch.ts';
 import { circle, path, polygon, polyline, segment, text, type Point } from '../path.ts';
 import type { PathCommand, Scene, SceneItem } from '../scene.ts';
@@ -139,29 +140,51 @@ function plantingMix(stage: Stage): readonly SceneItem[] {
   const { geometry, page, letters, rows, words } = stage;
   const { insideDepthMm, soilDepthMm } = geometry;
   const outline = rectangleOf(stage, { x: 0, y: 0 }, { x: insideDepthMm, y: soilDepthMm });
-  const letterAt = page.at(insideDepthMm * 0.2, soilDepthMm / 2);
+  const letterAt = page.at(insideDepthMm * 0.09, soilDepthMm / 2);
   const depthAt = soilDimensionAt(stage);
-  const size = wordsSize(words.length(soilDepthMm));
-  const clear = (dot: Point): boolean =>
-    Math.hypot(dot.x - letterAt.x, dot.y - letterAt.y) > 3.2 &&
-    (Math.abs(dot.x - depthAt.x - 1.2 - size.width / 2) > size.width / 2 + 1.6 ||
-      Math.abs(dot.y - depthAt.y) > size.height / 2 + 1.2);
+  const depthWords = wordsSize(words.length(soilDepthMm));
+  const nameAt = page.at(insideDepthMm * 0.34, soilDepthMm / 2);
+  const nameWidth = estimateTextWidthMm(words.plantingMix ?? '', 'label');
+  const named = words.plantingMix !== undefined && nameWidth < insideDepthMm * 0.36 * page.scale;
+  const kept: readonly Taken[] = [
+    { centre: letterAt, halfWidth: 3.2, halfHeight: 3.2 },
+    {
+      centre: { x: depthAt.x + 1.2 + depthWords.width / 2, y: depthAt.y },
+      halfWidth: depthWords.width / 2 + 1.6,
+      halfHeight: 5,
+    },
+    ...(named ? [{ centre: nameAt, halfWidth: nameWidth / 2 + 1, halfHeight: 2.2 }] : []),
+  ];
   const letter = letters['soil-litres'];
   return [
     path(polygon(outline), { stroke: 'cut', fill: 'shade' }),
     ...dotsInside(outline, 2.2, 0.8)
-      .filter(clear)
+      .filter((dot) => !kept.some((taken) => covers(taken, dot)))
       .map((dot) => circle(dot, 0.24, { fill: 'ink' })),
     ...(letter ? balloon(letterAt, letter) : []),
+    ...(named
+      ? [text({ x: nameAt.x, y: baselineFor(nameAt.y) }, words.plantingMix ?? '', { anchor: 'middle' })]
+      : []),
     ...rows.flatMap(({ distanceFromPolewardMm, tall }) =>
       shoot(page.at(insideDepthMm - distanceFromPolewardMm, soilDepthMm), tall ? 7.5 : 3.2),
     ),
   ];
 }
 
+/** Room that words or a letter take, which dots stay out of. */
+interface Taken {
+  readonly centre: Point;
+  readonly halfWidth: number;
+  readonly halfHeight: number;
+}
+
+function covers({ centre, halfWidth, halfHeight }: Taken, dot: Point): boolean {
+  return Math.abs(dot.x - centre.x) < halfWidth && Math.abs(dot.y - centre.y) < halfHeight;
+}
+
 /** Middle of the dimension line of the soil depth. */
 function soilDimensionAt({ geometry, page }: Stage): Point {
-  return page.at(geometry.insideDepthMm * 0.5, geometry.soilDepthMm / 2);
+  return page.at(geometry.insideDepthMm * 0.58, geometry.soilDepthMm / 2);
 }
 
 function cutWalls(stage: Stage): readonly SceneItem[] {
@@ -337,7 +360,10 @@ function alongSash(stage: Stage): readonly SceneItem[] {
       from: above(from, 4.6),
       to: above(to, 4.6),
       corners: [above(from, 0), above(to, 0)],
-      words: words.length(Math.abs(to - from)),
+      words: {
+        ...(words.bearing === undefined ? {} : { name: words.bearing }),
+        ...words.length(Math.abs(to - from)),
+      },
       toward,
       share: 'past-end',
     });
@@ -385,6 +411,7 @@ function signs(stage: Stage): readonly SceneItem[] {
   const ground = page.at(0, 0).y;
   const ends = [
     text({ x: 4, y: ground - 1.4 }, words.south, { style: 'strong' }),
+    ...(words.ground === undefined ? [] : [text({ x: 4, y: ground + 5.6 }, words.ground)]),
     text({ x: page.widthMm - 4, y: ground - 1.4 }, words.north, { anchor: 'end', style: 'strong' }),
   ];
   const sunX = page.poleward === 1 ? 9 : page.widthMm - 9;

@@ -2,12 +2,11 @@
  * One axonometric drawing for each step of the build. All steps share one view, so that leafing through them shows the
  * frame grow: what the step adds is heavy and tinted, what stands already is light, what moves has an arrow.
  */
-import type { FrameGeometry, PlacedSash, PlacedStake } from '../../structures/geometry.ts';
-import { backToFront, drawSolid } from '../axonometric.ts';
-import { dimension, type Dimension } from '../dimension.ts';
-import { arrow, between, circle, path, placed, polygon, segment, type Point } from '../path.ts';
-import type { PathCommand, Scene, SceneItem } from '../scene.ts';
-import { balloon, boot, callout, northArrow, sun } from '../symbols.ts';
+import type { FrameGeometry, PlacedSash } from '../../structures/geometry.ts';
+import { backToFront } from '../axonometric.ts';
+import { between, path, polygon, type Point } from '../path.ts';
+import type { Scene, SceneItem } from '../scene.ts';
+import { northArrow } from '../symbols.ts';
 import {
   baleBody,
   propItems,
@@ -19,38 +18,25 @@ import {
   type Body,
   type Weight,
 } from './bodies.ts';
+import {
+  groundCorners,
+  heightMm,
+  liftMm,
+  motion,
+  nextStake,
+  propMm,
+  sashesFromLeft,
+  stakeOutMm,
+  stepNames,
+  widthMm,
+  type Stage,
+  type StepDrawingOptions,
+  type StepName,
+} from './stage.ts';
+import { signs } from './step-signs.ts';
 import { viewOf, type View } from './view.ts';
-import type { FrameWords, PartLetters, SownRow } from './words.ts';
 
-/** In the order of the build. */
-export const stepNames = [
-  'ground',
-  'poleward-wall',
-  'side-walls',
-  'equator-wall',
-  'stakes',
-  'gaps',
-  'soil',
-  'sow',
-  'sashes',
-  'vent',
-] as const;
-export type StepName = (typeof stepNames)[number];
-
-export interface StepDrawingOptions {
-  readonly id: string;
-  readonly alternative: string;
-  readonly words: FrameWords;
-  readonly letters: PartLetters;
-  /** What is sown, for the steps in which the rows are seen. */
-  readonly rows: readonly SownRow[];
-}
-
-const widthMm = 74;
-const heightMm = 54;
-/** How far the low end of a sash is propped up, and how high the last sash is held before it is laid down. */
-const propMm = 180;
-const liftMm = 480;
+export { stepNames, type StepDrawingOptions, type StepName } from './stage.ts';
 
 export function stepDrawing(geometry: FrameGeometry, step: StepName, options: StepDrawingOptions): Scene {
   const view = viewOf(geometry, { x: 5.5, y: 7, width: widthMm - 14.5, height: heightMm - 14 });
@@ -68,12 +54,6 @@ export function stepDrawing(geometry: FrameGeometry, step: StepName, options: St
       ...northArrow({ x: widthMm - 8, y: 9 }, view.north, options.words.north, 7),
     ],
   };
-}
-
-interface Stage extends StepDrawingOptions {
-  readonly geometry: FrameGeometry;
-  readonly view: View;
-  readonly step: StepName;
 }
 
 /** The weight of what a step brings in, once it is there; undefined before. */
@@ -118,40 +98,12 @@ function bodiesOf(stage: Stage): readonly Body[] {
   return [...bales, ...wedges, ...soil, ...stakes];
 }
 
-/** The stake that is being driven: the one at the near left corner. */
-function nextStake({ geometry, view }: Stage): PlacedStake | undefined {
-  const front = geometry.stakes.filter(({ wall }) => wall === 'equator');
-  return front.reduce<PlacedStake | undefined>(
-    (best, stake) =>
-      best === undefined || view.at(stake.x, stake.y, 0).x < view.at(best.x, best.y, 0).x ? stake : best,
-    undefined,
-  );
-}
-const stakeOutMm = 300;
-
 /** The rectangle on the ground that the frame will cover. */
 function footprint({ geometry, view, step }: Stage): readonly SceneItem[] {
   const corners = groundCorners(geometry).map(({ x, y }) => view.at(x, y, 0));
   if (step === 'ground') return [path(polygon(corners), { stroke: 'cut', fill: 'tint' }), ...pegs(corners)];
   if (stepNames.indexOf(step) > stepNames.indexOf('side-walls')) return [];
   return [path(polygon(corners), { stroke: 'hidden' })];
-}
-
-function groundCorners({
-  insideLengthMm,
-  outsideLengthMm,
-  outsideDepthMm,
-  sideThicknessMm,
-}: FrameGeometry): readonly Point[] {
-  const west = (insideLengthMm - outsideLengthMm) / 2;
-  const east = west + outsideLengthMm;
-  const [near, far] = [-sideThicknessMm, outsideDepthMm - sideThicknessMm];
-  return [
-    { x: west, y: near },
-    { x: east, y: near },
-    { x: east, y: far },
-    { x: west, y: far },
-  ];
 }
 
 function pegs(corners: readonly Point[]): readonly SceneItem[] {
@@ -196,309 +148,4 @@ function landing(sash: PlacedSash, view: View): readonly SceneItem[] {
       motion(between(lifted[corner]!, place[corner]!, 0.02), between(lifted[corner]!, place[corner]!, 0.94)),
     ),
   ];
-}
-
-type Signs = (stage: Stage) => readonly SceneItem[];
-
-/** Balloons, arrows, dimensions and what gives the scale, by step. */
-const signs: Readonly<Record<StepName, Signs>> = {
-  ground: (stage) => [
-    ...outsideDimensions(stage),
-    ...sunSign(stage),
-    ...levelSign(stage),
-    ...bootSign(stage, 'inside'),
-  ],
-  'poleward-wall': (stage) => [
-    ...wallCallout(stage, 'poleward', { x: 4, y: -5.5 }),
-    ...pushTogether(stage, 'poleward'),
-    ...bootSign(stage, 'outside'),
-  ],
-  'side-walls': (stage) => [
-    ...wallCallout(stage, 'left', { x: -6, y: -5 }),
-    ...insideLengthDimension(stage),
-    ...cutPieceNote(stage),
-    ...pushBack(stage),
-  ],
-  'equator-wall': (stage) => [
-    ...wallCallout(stage, 'equator', { x: -5, y: 7 }),
-    ...insideDepthDimension(stage),
-    ...pushTogether(stage, 'equator'),
-  ],
-  stakes: stakeSigns,
-  gaps: gapSigns,
-  soil: soilSigns,
-  sow: sowSigns,
-  sashes: sashSigns,
-  vent: ventSigns,
-};
-
-/** Arrows at both ends of a long wall: its bales are pushed together. */
-function pushTogether({ geometry, view }: Stage, wall: 'poleward' | 'equator'): readonly SceneItem[] {
-  const bales = geometry.bales.filter((bale) => bale.wall === wall && bale.course === 0);
-  const { from } = bales[0]!.box;
-  const { to } = bales.at(-1)!.box;
-  const y = from.y + (to.y - from.y) * 0.35;
-  const z = from.z + (to.z - from.z) * 0.45;
-  return [
-    ...motion(view.at(to.x + 250, y, z), view.at(to.x + 30, y, z)),
-    ...motion(view.at(from.x - 320, y, z), view.at(from.x - 30, y, z)),
-  ];
-}
-
-/** An arrow in front of each side wall: it is pushed against the tall wall. */
-function pushBack({ geometry, view }: Stage): readonly SceneItem[] {
-  const z = geometry.equatorHeightMm / 2;
-  const half = geometry.sideThicknessMm / 2;
-  return [-half, geometry.insideLengthMm + half].flatMap((x) =>
-    motion(view.at(x, -420, z), view.at(x, -30, z)),
-  );
-}
-
-function motion(from: Point, to: Point): readonly SceneItem[] {
-  return arrow(from, to, { hue: 'clay', stroke: 'cut' });
-}
-
-/** How long the piece is that closes a side wall. */
-function cutPieceNote({ geometry, view, words }: Stage): readonly SceneItem[] {
-  const right = view.right(0, 1) === 1 ? 'east' : 'west';
-  const piece = geometry.bales.find(
-    ({ wall, kind, course }) => wall === right && kind === 'cut' && course === 0,
-  );
-  if (!piece) return [];
-  const { from, to } = piece.box;
-  return dimension({
-    ...besideRight(view, view.right(from.x, to.x), from.y, to.y),
-    words: words.length(to.y - from.y),
-  });
-}
-
-function outsideDimensions({ geometry, view, words }: Stage): readonly SceneItem[] {
-  const [nearWest, nearEast, , farWest] = groundCorners(geometry) as [Point, Point, Point, Point];
-  const front = nearWest.y - 280;
-  return [
-    ...dimension({
-      from: view.at(nearWest.x, front, 0),
-      to: view.at(nearEast.x, front, 0),
-      corners: [view.at(nearWest.x, nearWest.y, 0), view.at(nearEast.x, nearEast.y, 0)],
-      words: words.length(geometry.outsideLengthMm),
-      toward: { x: 0, y: 1 },
-    }),
-    ...dimension({
-      ...besideRight(view, view.right(nearWest.x, nearEast.x), nearWest.y, farWest.y),
-      words: words.length(geometry.outsideDepthMm),
-      share: 0.36,
-    }),
-  ];
-}
-
-/** Between the inner top edges of the side walls, so that it is seen from end to end. */
-function insideLengthDimension({ geometry, view, words }: Stage): readonly SceneItem[] {
-  const { insideLengthMm, insideDepthMm, equatorHeightMm } = geometry;
-  const y = insideDepthMm * 0.32;
-  const [from, to] = [view.at(0, y, equatorHeightMm), view.at(insideLengthMm, y, equatorHeightMm)];
-  return dimension({ from, to, words: words.length(insideLengthMm), toward: { x: 0, y: 1 } });
-}
-
-/** Along the outer foot of the right side wall, which is as long as the bed is deep. */
-function insideDepthDimension({ geometry, view, words }: Stage): readonly SceneItem[] {
-  const { insideLengthMm, insideDepthMm, sideThicknessMm } = geometry;
-  const x = view.right(-sideThicknessMm, insideLengthMm + sideThicknessMm);
-  return dimension({
-    ...besideRight(view, x, 0, insideDepthMm),
-    words: words.length(insideDepthMm),
-    share: 0.3,
-  });
-}
-
-/** A dimension on the ground along the right of the frame, at `x`, from one y to another. */
-function besideRight(view: View, x: number, fromY: number, toY: number): Omit<Dimension, 'words'> {
-  const out = view.right(-280, 280);
-  return {
-    from: view.at(x + out, fromY, 0),
-    to: view.at(x + out, toY, 0),
-    corners: [view.at(x, fromY, 0), view.at(x, toY, 0)],
-    toward: { x: 1, y: 1 },
-  };
-}
-
-function sunSign({ geometry, view }: Stage): readonly SceneItem[] {
-  const spot = view.at(view.left(0, geometry.insideLengthMm), -geometry.sideThicknessMm - 750, 0);
-  return sun({ x: Math.max(spot.x, 7), y: Math.min(spot.y, heightMm - 6) });
-}
-
-/** A spirit level lying on the marked ground. */
-function levelSign({ geometry, view }: Stage): readonly SceneItem[] {
-  const from = { x: geometry.insideLengthMm * 0.5, y: geometry.insideDepthMm * 0.75, z: 0 };
-  const solid = view.box({ from, to: { x: from.x + 610, y: from.y + 45, z: 75 } });
-  const vial = (share: number): Point => view.at(from.x + 610 * share, from.y, 38);
-  return [
-    ...drawSolid(solid, view.camera, { fill: { end: 'shade' }, edge: 'thin', outline: 'seen' }),
-    ...[0.12, 0.5, 0.88].map((share) => circle(vial(share), 0.32, { fill: 'ink' })),
-  ];
-}
-
-function bootSign({ geometry, view }: Stage, where: 'inside' | 'outside'): readonly SceneItem[] {
-  const [nearWest, nearEast] = groundCorners(geometry) as [Point, Point];
-  const right = view.right(nearWest.x, nearEast.x);
-  const out = right === nearEast.x ? 1 : -1;
-  const ground =
-    where === 'outside'
-      ? view.at(right + out * 480, nearEast.y + 380, 0)
-      : view.at(geometry.insideLengthMm * 0.28, geometry.insideDepthMm * 0.4, 0);
-  return boot(ground, view.camera.scale);
-}
-
-function wallCallout(
-  stage: Stage,
-  wall: 'poleward' | 'left' | 'equator',
-  offset: Point,
-): readonly SceneItem[] {
-  const { geometry, view, letters } = stage;
-  const letter = letters.bales;
-  const name = wall === 'left' ? (geometry.hemisphere === 'north' ? 'west' : 'east') : wall;
-  const bales = geometry.bales.filter((bale) => bale.wall === name);
-  const bale = wall === 'poleward' ? bales[Math.floor(bales.length / 2)] : bales[0];
-  if (!letter || !bale) return [];
-  const { from, to } = bale.box;
-  const middle = { x: (from.x + to.x) / 2, y: (from.y + to.y) / 2 };
-  const spot =
-    wall === 'equator' ? view.at(middle.x, from.y, (from.z + to.z) / 2) : view.at(middle.x, middle.y, to.z);
-  return callout(spot, offset, letter);
-}
-
-function stakeSigns(stage: Stage): readonly SceneItem[] {
-  const { geometry, view, letters } = stage;
-  const driven = nextStake(stage);
-  const done = geometry.stakes.filter(({ wall }) => wall === 'poleward')[2] ?? geometry.stakes[0];
-  if (!driven || !done) return [];
-  const top = view.at(driven.x, driven.y, driven.topMm + stakeOutMm);
-  const mouth = view.at(driven.x, driven.y, driven.topMm);
-  const foot = view.at(driven.x, driven.y, driven.bottomMm);
-  return [
-    path(segment(mouth, foot), { stroke: 'hidden' }),
-    ...hammer({ x: top.x, y: top.y - 1.8 }),
-    ...motion({ x: top.x - 3.4, y: top.y - 6 }, { x: top.x - 3.4, y: top.y + 2.5 }),
-    ...(letters.stakes
-      ? callout(view.at(done.x, done.y, done.topMm), { x: 4, y: -5.5 }, letters.stakes)
-      : []),
-  ];
-}
-
-/** A sledge hammer on its way down, with its lower face at `face`. */
-function hammer(face: Point): readonly SceneItem[] {
-  const head = polygon([
-    { x: -1, y: -5.2 },
-    { x: 1, y: -5.2 },
-    { x: 1.35, y: -4.6 },
-    { x: 1.35, y: -0.6 },
-    { x: 1, y: 0 },
-    { x: -1, y: 0 },
-    { x: -1.35, y: -0.6 },
-    { x: -1.35, y: -4.6 },
-  ]);
-  const handle = polygon([
-    { x: 1.35, y: -3.2 },
-    { x: 15.4, y: -6 },
-    { x: 15.6, y: -5 },
-    { x: 1.35, y: -2.2 },
-  ]);
-  return [
-    path(placed(handle, face), { stroke: 'seen', fill: 'paper' }),
-    path(placed(head, face), { stroke: 'seen', fill: 'shade' }),
-  ];
-}
-
-function gapSigns({ geometry, view, letters }: Stage): readonly SceneItem[] {
-  const letter = letters['loose-straw-bales'];
-  const right = geometry.hemisphere === 'north' ? 'east' : 'west';
-  const arrows = geometry.wedges.flatMap((wedge) => {
-    const top = (share: number): Point =>
-      view.at((wedge.fromX + wedge.toX) / 2, wedge.depthMm * share, wedge.baseMm + wedge.riseMm * share);
-    const tip = top(0.6);
-    return [
-      ...motion({ x: tip.x, y: tip.y - 9 }, { x: tip.x, y: tip.y - 0.6 }),
-      ...(letter && wedge.wall === right ? callout(top(0.3), { x: 8, y: 5 }, letter) : []),
-    ];
-  });
-  return [...stuffedJoints(geometry, view), ...arrows];
-}
-
-/** Straw pushed into the joints of the long walls: short strokes across each joint, on top. */
-function stuffedJoints({ bales }: FrameGeometry, view: View): readonly SceneItem[] {
-  const topCourse = (wall: string): number =>
-    Math.max(...bales.filter((bale) => bale.wall === wall).map(({ course }) => course));
-  const strokes = bales.flatMap((bale, index): readonly PathCommand[] => {
-    const next = bales[index + 1];
-    const { from, to } = bale.box;
-    const joint = bale.wall === 'poleward' || bale.wall === 'equator';
-    if (
-      !joint ||
-      next?.wall !== bale.wall ||
-      bale.course !== topCourse(bale.wall) ||
-      next.course !== bale.course
-    )
-      return [];
-    return [0.14, 0.26, 0.38, 0.5, 0.62, 0.74, 0.86].flatMap((share, stroke) => {
-      const y = from.y + (to.y - from.y) * share;
-      const half = stroke % 2 === 0 ? 62 : 36;
-      return segment(view.at(to.x - half, y - 12, to.z), view.at(to.x + half, y + 12, to.z));
-    });
-  });
-  return strokes.length === 0 ? [] : [path(strokes, { stroke: 'seen' })];
-}
-
-function soilSigns({ geometry, view, letters }: Stage): readonly SceneItem[] {
-  const at = (share: number): Point =>
-    view.at(geometry.insideLengthMm * share, geometry.insideDepthMm * 0.55, geometry.soilDepthMm);
-  const letter = letters['soil-litres'];
-  return [
-    ...[0.25, 0.75].flatMap((share) => {
-      const tip = at(share);
-      return motion({ x: tip.x, y: tip.y - 11 }, tip);
-    }),
-    ...(letter ? balloon(at(0.5), letter) : []),
-  ];
-}
-
-/** Each letter stands behind the tall wall, with a line down to its row. */
-function sowSigns({ geometry, view, rows }: Stage): readonly SceneItem[] {
-  const lettered = rows.filter(({ letter }) => letter !== undefined);
-  return lettered.flatMap((row, index) => {
-    const share = (index + 1) / (lettered.length + 1);
-    const x =
-      view.left(0, geometry.insideLengthMm) === 0
-        ? geometry.insideLengthMm * share
-        : geometry.insideLengthMm * (1 - share);
-    const spot = view.at(x, geometry.insideDepthMm - row.distanceFromPolewardMm, geometry.soilDepthMm);
-    const wallTop = view.at(x, geometry.outsideDepthMm - geometry.sideThicknessMm, geometry.polewardHeightMm);
-    return callout(spot, { x: 3, y: wallTop.y - spot.y - 4 }, row.letter!);
-  });
-}
-
-function sashSigns({ geometry, view, letters }: Stage): readonly SceneItem[] {
-  const first = sashesFromLeft(geometry)[0];
-  if (!first || !letters.sashes) return [];
-  const { over } = sashCorners(first, {});
-  const spot = view.at(between(over[2]!, over[3]!, 0.3).x, over[2]!.y - 30, over[2]!.z);
-  return callout(spot, { x: 2, y: -7 }, letters.sashes);
-}
-
-function ventSigns(stage: Stage): readonly SceneItem[] {
-  const { geometry, view, letters } = stage;
-  const list = sashesFromLeft(geometry);
-  const [first, second = first] = list;
-  if (!first || !second) return [];
-  const { under } = sashCorners(first, { propMm });
-  const foot = sashCorners(second, { propMm }).under[0]!;
-  const stick = view.at(second.x + second.widthMm / 2, foot.y, geometry.equatorHeightMm + propMm * 0.15);
-  const left = view.at(view.left(first.x, first.x + first.widthMm), under[0]!.y, geometry.equatorHeightMm);
-  return [
-    ...motion({ x: left.x - 3, y: left.y - 0.5 }, { x: left.x - 3, y: left.y - 9 }),
-    ...(letters.props ? callout(stick, { x: -5, y: 9.5 }, letters.props) : []),
-    ...sunSign(stage),
-  ];
-}
-
-function sashesFromLeft({ hemisphere, sashes }: FrameGeometry): readonly PlacedSash[] {
-  return hemisphere === 'north' ? sashes : sashes.toReversed();
 }

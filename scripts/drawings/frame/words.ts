@@ -7,6 +7,12 @@ export interface FrameWords {
   /** At the two ends of the section. */
   readonly south: string;
   readonly sun: string;
+  /** In the planting mix of the section, where there is room. */
+  readonly plantingMix?: string;
+  /** Under the ground line of the section. */
+  readonly ground?: string;
+  /** Above the length by which a sash lies on a wall. */
+  readonly bearing?: string;
   /** An angle in degrees. */
   readonly angle: (degrees: number) => string;
   readonly length: SayLength;

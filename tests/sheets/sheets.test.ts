@@ -1,0 +1,70 @@
+/**
+ * The sheets of the demonstration guide as text, reviewed by eye: one golden a kind and region. `vitest -u` writes
+ * them anew. What is true of every sheet is tested as such below.
+ */
+import { describe, expect, test } from 'vitest';
+import { plainText } from '../../scripts/document/build.ts';
+import type { Inline } from '../../scripts/document/document.ts';
+import { printSheet } from '../../scripts/document/print.ts';
+import { formatReport } from '../../scripts/diagnostics/diagnostic.ts';
+import { check } from '../../scripts/pipeline.ts';
+import { repository } from '../demo/demo-guide.ts';
+import { wordsOfDocument } from '../html/reading.ts';
+import { readPdf } from '../pdf/read-pdf.ts';
+import { wordsOfPdf } from '../pdf/reading.ts';
+import { render } from '../pdf/sheets.ts';
+
+const { sheets, guide, diagnostics } = await check({ root: repository, builtInRoot: repository });
+
+test('the demonstration guide has no faults', () => {
+  expect(formatReport(diagnostics)).toBe('');
+  expect(sheets).toHaveLength(9);
+});
+
+describe.each(sheets.map((sheet) => [`${sheet.region.id} ${sheet.sheet.id}`, sheet] as const))('%s', (name, { composed, facts }) => {
+  const { document } = composed;
+
+  test('reads as reviewed', async () => {
+    await expect(printSheet(document)).toMatchFileSnapshot(`golden/${name.replace(' ', '.')}.txt`);
+  });
+
+  test('every number it prints leads to how it was worked out', () => {
+    const entries = new Set(document.blocks.flatMap((block) => (block.kind === 'workings' ? block.items.map(({ id }) => id) : [])));
+    const targets = inlinesIn(document.blocks).flatMap((node) => (node.kind === 'finding' ? [node.target] : []));
+    expect(targets.length).toBeGreaterThan(5);
+    expect(targets.filter((target) => !entries.has(target))).toEqual([]);
+  });
+
+  test('its sources are records, and none is cited that is not listed', () => {
+    const listed = document.blocks.flatMap((block) => (block.kind === 'sources' ? block.items : []));
+    expect(listed.length).toBeGreaterThan(0);
+    expect(listed.every(({ id }) => guide!.sources.has(id))).toBe(true);
+    const cited = document.blocks
+      .flatMap((block) => (block.kind === 'workings' ? block.items : []))
+      .flatMap(({ explanation }) => [.../\[([\d, –]+)\]/.exec(plainText(explanation))?.[1]?.matchAll(/\d+/g) ?? []].map(Number));
+    expect(Math.max(...cited)).toBeLessThanOrEqual(listed.length);
+  });
+
+  test('says that the region is invented', () => {
+    expect(document.notice).toContain('invented');
+    expect(facts.region.invented).toBe(true);
+  });
+
+  test('the PDF has the same words in the same order', async () => {
+    const pdf = await readPdf((await render(document)).bytes);
+    const words = wordsOfPdf(pdf).join(' ');
+    const wanted = wordsOfDocument(document).join(' ');
+    expect(words).toContain(wanted.slice(0, 400));
+    expect(words.endsWith(wanted.slice(-400)) || words.includes(wanted.slice(-400))).toBe(true);
+    expect(words).toContain(wanted);
+  });
+});
+
+function inlinesIn(data: unknown): Inline[] {
+  if (Array.isArray(data)) return data.flatMap(inlinesIn);
+  if (typeof data !== 'object' || data === null) return [];
+  const node = data as { kind?: string };
+  const own = node.kind === 'finding' ? [node as Inline] : [];
+  return [...own, ...Object.values(node).flatMap(inlinesIn)];
+}
+
