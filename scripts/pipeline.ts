@@ -9,7 +9,8 @@ import { renderSite } from './html/site.ts';
 import { openFonts } from './pdf/fonts.ts';
 import { renderPdf } from './pdf/render-pdf.ts';
 import type { ManifestEntry } from './publish/manifest.ts';
-import { publish } from './publish/publish.ts';
+import { publish, repairOutput } from './publish/publish.ts';
+import { publishedIn, type PublishedFile } from './publish/published.ts';
 import { readFontFiles } from './records/font-files.ts';
 import type { Guide, RegionRecord, SheetRecord } from './records/guide.ts';
 import { readGuide } from './records/read-guide.ts';
@@ -18,7 +19,7 @@ import { checkGuide } from './sheets/check.ts';
 import { composeSheet, type ComposedSheet } from './sheets/compose.ts';
 import { regionFacts, type RegionFacts } from './sheets/facts.ts';
 import { wordingOf } from './sheets/sheet-context.ts';
-import { siteIndex } from './site-index.ts';
+import { siteIndex, type IndexedSheet } from './site-index.ts';
 
 export interface BuildOptions {
   /** The guide folder, with content/ and crops/. */
@@ -42,77 +43,108 @@ export interface BuildResult {
   readonly made?: { readonly sheets: number; readonly regions: number; readonly pages: number };
 }
 
+export interface CheckResult {
+  /** Every sheet of the guide for every region that could be composed. */
+  readonly sheets: readonly RegionSheet[];
+  /** Absent when the publisher's record is at fault. */
+  readonly guide?: Guide;
+  readonly diagnostics: readonly Diagnostic[];
+}
+
 /** Reads and checks every record, and composes every sheet, without rendering or writing anything. */
-export async function check(options: Omit<BuildOptions, 'out'>): Promise<{ sheets: readonly RegionSheet[]; guide?: Guide; diagnostics: readonly Diagnostic[] }> {
+export async function check(options: Omit<BuildOptions, 'out'>): Promise<CheckResult> {
   const reading = await readGuide(options);
   if (!reading.guide) return { sheets: [], diagnostics: reading.diagnostics };
   const guide = dated(reading.guide, options.issued);
-  const wanted = select(guide, options);
-  const sheets = composeAll(guide, wanted);
+  const sheets = composeAll(guide);
   return {
     sheets,
     guide,
     diagnostics: distinct([
       ...reading.diagnostics,
       ...checkGuide(guide),
-      ...wanted.diagnostics,
+      ...selectionFaults(guide, options),
       ...sheets.flatMap(({ composed }) => composed.diagnostics),
     ]),
   };
 }
 
-/** Makes every sheet as HTML and PDF and publishes them, or publishes nothing and says why. */
+/** Makes the sheets as HTML and PDF and publishes them, or publishes nothing and says why. */
 export async function build(options: BuildOptions): Promise<BuildResult> {
   const { progress = () => undefined } = options;
+  const repaired = await repairOutput({ out: options.out, guide: options.root });
   progress('Reading and checking the records');
   const { sheets, guide, diagnostics } = await check(options);
-  if (!guide || hasErrors(diagnostics)) return { diagnostics };
+  const told = [...repaired.diagnostics, ...diagnostics];
+  if (!guide || hasErrors(told)) return { diagnostics: told };
 
-  const fonts = openFonts(await readFontFiles());
-  const pages: SitePage[] = [];
-  const files = new Map<string, Uint8Array | string>();
-  const entries: ManifestEntry[] = [];
-  const rendering: Diagnostic[] = [...diagnostics];
-  for (const [at, sheet] of sheets.entries()) {
-    const { region, composed } = sheet;
-    progress(`Setting sheet ${at + 1} of ${sheets.length}: ${region.name}, ${composed.document.title}`);
-    const pdf = await renderPdf(composed.document, { design: guide.design, fonts });
-    const path = sheetPath(composed.document, region);
-    rendering.push(...pdf.diagnostics);
-    files.set(`${path}.pdf`, pdf.bytes);
-    entries.push(...manifestEntries(path, sheet, pdf.pages));
-    pages.push({
-      path: `${path}.html`,
-      pdf: { path: `${path}.pdf`, pages: pdf.pages, bytes: pdf.bytes.length },
-      region: region.name,
-      document: composed.document,
-    });
-  }
-
+  const kept = isNarrowed(options) ? await publishedIn(options.out) : new Map<string, PublishedFile>();
+  const wanted = sheets.filter((sheet) => isSelected(sheet, options));
+  const rendered = await renderPdfs(wanted, guide, progress);
   progress('Making the pages');
+  const pages = rendered.map(({ page }) => page);
   const site = await renderSite({
     documents: pages,
-    index: siteIndex(guide, sheets.map((sheet, at) => ({ ...indexed(sheet), page: pages[at]! }))),
+    index: siteIndex(guide, indexedSheets(sheets, pages, kept)),
     design: guide.design,
     layoutsFolder: `${options.root}/layouts`,
     fallbackLayoutsFolder: `${options.builtInRoot}/layouts`,
   });
-  rendering.push(...site.diagnostics);
-  if (hasErrors(rendering)) return { diagnostics: distinct(rendering) };
-  for (const [path, content] of site.files) files.set(path, content);
-  entries.push({ path: 'index.html', kind: 'page-index', language: guide.publisher.language, findings: [] });
+  const made = distinct([...told, ...rendered.flatMap((sheet) => sheet.diagnostics), ...site.diagnostics]);
+  if (hasErrors(made)) return { diagnostics: made };
 
   progress('Publishing');
-  const published = await publish({ out: options.out, guide: options.root, files, entries });
-  const all = distinct([...rendering, ...published.diagnostics]);
+  const output = outputOf(rendered, site.files, { kept, language: guide.publisher.language });
+  const published = await publish({ out: options.out, guide: options.root, ...output });
+  const all = distinct([...made, ...published.diagnostics]);
   if (hasErrors(all)) return { diagnostics: all };
   return {
     diagnostics: all,
     made: {
-      sheets: sheets.length,
-      regions: new Set(sheets.map(({ region }) => region.id)).size,
+      sheets: wanted.length,
+      regions: new Set(wanted.map(({ region }) => region.id)).size,
       pages: pages.reduce((sum, page) => sum + page.pdf.pages, 0),
     },
+  };
+}
+
+interface RenderedSheet {
+  readonly sheet: RegionSheet;
+  readonly page: SitePage;
+  readonly pdf: Uint8Array;
+  readonly diagnostics: readonly Diagnostic[];
+}
+
+async function renderPdfs(sheets: readonly RegionSheet[], guide: Guide, progress: (line: string) => void): Promise<readonly RenderedSheet[]> {
+  const fonts = openFonts(await readFontFiles());
+  const rendered: RenderedSheet[] = [];
+  for (const [at, sheet] of sheets.entries()) {
+    const { region, composed: { document } } = sheet;
+    progress(`Setting sheet ${at + 1} of ${sheets.length}: ${region.name}, ${document.title}`);
+    const { bytes, pages, diagnostics } = await renderPdf(document, { design: guide.design, fonts });
+    const path = sheetPath(document, region);
+    const pdf = { path: `${path}.pdf`, pages, bytes: bytes.length };
+    rendered.push({ sheet, pdf: bytes, diagnostics, page: { path: `${path}.html`, pdf, region: region.name, document } });
+  }
+  return rendered;
+}
+
+/** Every file to publish and what the manifest says of it; what an earlier build made is kept where this one did not. */
+function outputOf(
+  rendered: readonly RenderedSheet[],
+  site: ReadonlyMap<string, string | Uint8Array>,
+  { kept, language }: { kept: ReadonlyMap<string, PublishedFile>; language: string },
+): { files: ReadonlyMap<string, string | Uint8Array>; entries: readonly ManifestEntry[] } {
+  const pdfs = rendered.map(({ page, pdf }) => [page.pdf.path, pdf] as const);
+  const fresh = new Map([...site, ...pdfs]);
+  const older = [...kept].filter(([path]) => !fresh.has(path));
+  return {
+    files: new Map([...older.map(([path, { bytes }]) => [path, bytes] as const), ...fresh]),
+    entries: [
+      ...older.map(([, { entry }]) => entry),
+      ...rendered.flatMap(manifestEntries),
+      { path: 'index.html', kind: 'page-index', language, findings: [] },
+    ],
   };
 }
 
@@ -124,56 +156,56 @@ export interface RegionSheet {
   readonly composed: ComposedSheet;
 }
 
-interface Selection {
-  readonly regions: readonly RegionRecord[];
-  readonly sheets: readonly SheetRecord[];
-  readonly diagnostics: readonly Diagnostic[];
+type Narrowing = Pick<BuildOptions, 'region' | 'sheet'>;
+
+function isNarrowed({ region, sheet }: Narrowing): boolean {
+  return region !== undefined || sheet !== undefined;
 }
 
-/** Narrows the guide to the region and sheet asked for; a name that nothing has is a fault. */
-function select(guide: Guide, { region, sheet }: Pick<BuildOptions, 'region' | 'sheet'>): Selection {
-  const diagnostics: Diagnostic[] = [];
-  const narrow = <T extends { readonly id: string }>(kind: string, list: readonly T[], id: string | undefined): readonly T[] => {
-    if (id === undefined) return list;
-    const found = list.filter((item) => item.id === id);
-    if (found.length === 0 && !guide.spoilt.has(id)) {
-      diagnostics.push({
-        code: 'nothing-selected',
-        severity: 'error',
-        message: `There is no ${kind} “${id}” in this guide.`,
-        hint: suggestion(id, list.map((item) => item.id), `Name the file of a ${kind} without its ending.`),
-      });
-    }
-    return found;
+function isSelected({ region, sheet }: RegionSheet, wanted: Narrowing): boolean {
+  return (wanted.region ?? region.id) === region.id && (wanted.sheet ?? sheet.id) === sheet.id;
+}
+
+/** A region or sheet asked for that the guide does not have. */
+function selectionFaults(guide: Guide, wanted: Narrowing): Diagnostic[] {
+  const fault = (kind: string, list: readonly { readonly id: string }[], id: string | undefined): Diagnostic[] => {
+    if (id === undefined || guide.spoilt.has(id) || list.some((item) => item.id === id)) return [];
+    const hint = suggestion(id, list.map((item) => item.id), `Name the file of a ${kind} without its ending.`);
+    return [{ code: 'nothing-selected', severity: 'error', message: `There is no ${kind} “${id}” in this guide.`, hint }];
   };
-  return { regions: narrow('region', guide.regions, region), sheets: narrow('sheet', guide.sheets, sheet), diagnostics };
+  return [...fault('region', guide.regions, wanted.region), ...fault('sheet', guide.sheets, wanted.sheet)];
 }
 
-function composeAll(guide: Guide, { regions, sheets }: Selection): readonly RegionSheet[] {
+function composeAll(guide: Guide): readonly RegionSheet[] {
   const wording = wordingOf(guide);
-  return regions.flatMap((region) => {
+  const suggest = (name: string, known: readonly string[]): string =>
+    suggestion(name, known, 'The names of a sheet are listed in DEVELOPERS.md.');
+  return guide.regions.flatMap((region) => {
     const facts = regionFacts(region, { crops: guide.crops, year: guide.publisher.year });
-    return sheets
+    return guide.sheets
       .filter((sheet) => sheet.regions?.includes(region.id) ?? true)
       .filter((sheet) => isWhole(guide, sheet))
-      .map((sheet) => ({
-        region,
-        facts,
-        sheet,
-        composed: composeSheet({
-          guide,
-          sheet,
-          facts,
-          wording,
-          suggest: (name, known) => suggestion(name, known, 'The names of a sheet are listed in DEVELOPERS.md.'),
-        }),
-      }));
+      .map((sheet) => ({ region, facts, sheet, composed: composeSheet({ guide, sheet, facts, wording, suggest }) }));
   });
 }
 
-function indexed({ region, facts }: RegionSheet) {
-  const at32 = facts.freeze.get(32)!;
-  return { region, freeze: { last: at32.last[50], first: at32.first[50] } };
+/** The sheets that the index lists: those just made, and those that an earlier build made and this one keeps. */
+function indexedSheets(
+  sheets: readonly RegionSheet[],
+  pages: readonly SitePage[],
+  kept: ReadonlyMap<string, PublishedFile>,
+): readonly IndexedSheet[] {
+  return sheets.flatMap(({ region, facts, composed: { document } }): IndexedSheet[] => {
+    const path = sheetPath(document, region);
+    const old = kept.get(`${path}.pdf`);
+    const page =
+      pages.find((made) => made.path === `${path}.html`) ??
+      (old && kept.has(`${path}.html`)
+        ? { path: `${path}.html`, pdf: { path: `${path}.pdf`, pages: old.entry.pages ?? 1, bytes: old.bytes.length }, region: region.name, document }
+        : undefined);
+    const at32 = facts.freeze.get(32)!;
+    return page ? [{ region, freeze: { last: at32.last[50], first: at32.first[50] }, page }] : [];
+  });
 }
 
 /** A sheet whose crop or project is at fault cannot be composed; the fault itself is told already. */
@@ -191,12 +223,12 @@ export function sheetPath(document: SheetDocument, region: RegionRecord): string
   return `${document.language}/${region.id}/${document.id}`;
 }
 
-function manifestEntries(path: string, { region, composed }: RegionSheet, pages: number): ManifestEntry[] {
+function manifestEntries({ page, sheet: { region, composed } }: RenderedSheet): ManifestEntry[] {
   const { document, findings } = composed;
   const entry = { kind: document.kind, title: document.title, region: region.id, language: document.language, findings };
   return [
-    { ...entry, path: `${path}.html` },
-    { ...entry, path: `${path}.pdf`, pages },
+    { ...entry, path: page.path },
+    { ...entry, path: page.pdf.path, pages: page.pdf.pages },
   ];
 }
 

@@ -3,7 +3,7 @@
  * mistake of the program (never of a record: records are checked long before).
  */
 import type { Scene } from '../drawings/scene.ts';
-import type { Block, Caution, Inline, SourceItem, Step, TableColumn, TableGroup, WorkingsItem } from './document.ts';
+import type { Block, Caution, CautionGroup, Inline, SourceItem, Step, TableColumn, TableGroup, WorkingsItem } from './document.ts';
 
 export type Words = string | Inline | readonly (string | Inline)[];
 
@@ -102,14 +102,17 @@ export const caution = (item: Caution): Block => ({ kind: 'caution', caution: it
 export function cautionBox(options: {
   id: string;
   title: Words;
-  cautions: readonly Caution[];
+  groups: readonly CautionGroup[];
   closing: Words;
 }): Block {
+  if (options.groups.length === 0 || options.groups.some(({ items }) => items.length === 0)) {
+    throw new TypeError(`caution box ${options.id} has nothing to say`);
+  }
   return {
     kind: 'caution-box',
     id: checkId(options.id),
     title: nonEmpty(inline(options.title), 'caution box title'),
-    cautions: options.cautions,
+    groups: options.groups,
     closing: nonEmpty(inline(options.closing), 'caution box closing'),
   };
 }

@@ -54,6 +54,13 @@ export interface Caution {
   readonly avoidance: readonly Inline[];
 }
 
+/** The cautions of one signal word, each in a sentence or two that name the hazard and say what to do. */
+export interface CautionGroup {
+  readonly signal: SignalWord;
+  readonly signalText: string;
+  readonly items: readonly (readonly Inline[])[];
+}
+
 export interface Step {
   readonly number: number;
   readonly title: readonly Inline[];
@@ -96,7 +103,8 @@ export type Block =
       readonly kind: 'caution-box';
       readonly id: string;
       readonly title: readonly Inline[];
-      readonly cautions: readonly Caution[];
+      /** Strongest signal word first, each once. */
+      readonly groups: readonly CautionGroup[];
       /** The deference to codes and licensed practice that ends the box. */
       readonly closing: readonly Inline[];
     }

@@ -45,7 +45,10 @@ function printBlock(block: Block): string[] {
     case 'caution-box':
       return [
         `caution box #${block.id}: ${words(block.title)}`,
-        ...indented([...block.cautions.map(printCaution), `closing: ${words(block.closing)}`]),
+        ...indented([
+          ...block.groups.flatMap(({ signal, items }) => [signal, ...indented(items.map(words))]),
+          `closing: ${words(block.closing)}`,
+        ]),
       ];
     case 'key-numbers':
       return ['key numbers', ...indented(block.items.map(({ value, label }) => `${words(value)}: ${words(label)}`))];

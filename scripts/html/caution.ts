@@ -1,4 +1,4 @@
-import type { Block, Caution } from '../document/document.ts';
+import type { Block, Caution, CautionGroup } from '../document/document.ts';
 import type { RenderContext } from './context.ts';
 import { renderInline } from './inline.ts';
 import { anchor, element, onLines, text, type Markup } from './markup.ts';
@@ -18,28 +18,36 @@ export function renderCautionBox(
 ): Markup {
   const id = anchor(block.id);
   const level = context.levels.get(block) ?? 2;
-  const items = block.cautions.map((caution) =>
-    element('li', { class: cautionClass(caution) }, cautionLines(caution, context)),
-  );
+  const groups = block.groups.map((group) => renderGroup(group, context));
   return element('section', { class: 'caution-box', 'aria-labelledby': id }, [
     element(`h${level}`, { id, class: 'caution-box-title' }, renderInline(block.title, context)),
-    ...(items.length > 0 ? [element('ul', { class: 'cautions' }, onLines(items))] : []),
+    onLines(groups),
     element('p', { class: 'caution-box-closing' }, renderInline(block.closing, context)),
   ]);
 }
 
+/** The signal word once, then everything that it stands over. */
+function renderGroup(group: CautionGroup, context: RenderContext): Markup {
+  const items = group.items.map((item) => element('li', {}, renderInline(item, context)));
+  return element('div', { class: cautionClass(group) }, [signalLine(group), element('ul', { class: 'cautions' }, onLines(items))]);
+}
+
 /** A caution in the strict sense has the class once, not twice. */
-function cautionClass({ signal }: Caution): string {
+function cautionClass({ signal }: Pick<Caution, 'signal'>): string {
   return signal === 'caution' ? 'caution' : `caution ${signal}`;
 }
 
 function cautionLines(caution: Caution, context: RenderContext): readonly Markup[] {
-  const signal = element('strong', {}, text(caution.signalText));
   return [
-    element('p', { class: 'signal' }, caution.signal === 'notice' ? signal : [triangle(), signal]),
+    signalLine(caution),
     element('p', { class: 'hazard' }, renderInline(caution.hazard, context)),
     element('p', { class: 'avoidance' }, renderInline(caution.avoidance, context)),
   ];
+}
+
+function signalLine({ signal, signalText }: Pick<Caution, 'signal' | 'signalText'>): Markup {
+  const word = element('strong', {}, text(signalText));
+  return element('p', { class: 'signal' }, signal === 'notice' ? word : [triangle(), word]);
 }
 
 /** The safety alert symbol: a triangle with an exclamation mark. */

@@ -1,28 +1,42 @@
 import { plainText } from '../document/build.ts';
-import type { Block, Caution } from '../document/document.ts';
+import type { Block, Caution, CautionGroup } from '../document/document.ts';
 import type { PathCommand } from '../drawings/scene.ts';
 import { group, piece, shifted, stacked, type Item, type Mark, type Piece } from './items.ts';
 import { colour, inside, type Context, type Measured } from './measure.ts';
 import { filledBox, horizontalRule, verticalRule } from './rules.ts';
 import { circlePath } from './scene-marks.ts';
+import { equalWidths, inRows } from './side-by-side.ts';
 import { baseline, setText } from './text.ts';
-import { headingTag, tag, type Tag } from './tags.ts';
+import { headingTag, list, tag, type Tag } from './tags.ts';
 
 type BlockOf<K extends Block['kind']> = Extract<Block, { kind: K }>;
 
 const barPt = 5;
 const paddingPt = { across: 10, down: 8 };
 const signalColumnPt = 84;
+/** A box at least this wide inside has two columns. */
+const widePt = 400;
 const triangleWidthPt = 12.5;
 const triangleGapPt = 5;
 
-/** A ruled box with a heavy bar at its left: signal word, hazard, what to do. Never broken over pages. */
 export function measureCaution(block: BlockOf<'caution'>, context: Context): Measured {
-  const { row, cautionTag } = measureRow(block.caution, context);
-  return { items: [framed(row, context, { top: true, bottom: true })], tags: [cautionTag] };
+  return measureCautions([block.caution], context);
 }
 
-/** All cautions of a sheet in one box; a long box may break between two cautions. */
+/**
+ * A ruled box with a heavy bar at its left: for each caution the signal word, the hazard, what to do. A caution is
+ * never broken over pages; a box may be broken between two of them.
+ */
+export function measureCautions(cautions: readonly Caution[], context: Context): Measured {
+  const rows = cautions.map((caution) => measureRow(caution, context));
+  const last = rows.length - 1;
+  return {
+    items: rows.map(({ row }, index) => framed(row, context, { top: index === 0, bottom: index === last })),
+    tags: rows.map(({ cautionTag }) => cautionTag),
+  };
+}
+
+/** All cautions of a sheet in one box, by signal word; a long box may break between two rows. */
 export function measureCautionBox(block: BlockOf<'caution-box'>, context: Context): Measured {
   const content = inside(
     context,
@@ -31,33 +45,48 @@ export function measureCautionBox(block: BlockOf<'caution-box'>, context: Contex
   );
   const level = context.levels.get(block) ?? 2;
   const title = setText(block.title, content, { style: 'heading3', owner: headingTag(level) });
-  const closing = setText(block.closing, content, { style: 'text', owner: 'P', face: 'semibold' });
-  const rows = block.cautions.map((caution) => measureRow(caution, context));
+  const closing = setText(block.closing, content, { style: 'small', owner: 'P', face: 'semibold' });
+  const groups = block.groups.map((group) => measureGroup(group, content));
   const outline: Mark = { kind: 'outline', level, title: plainText(block.title) };
   const titleStack = stacked(title.pieces);
   const inner = [
-    { ...titleStack, marks: [outline, ...titleStack.marks] },
-    ...rows.map(({ row }) => row),
-    stacked(closing.pieces),
+    { ...titleStack, marks: [outline, ...titleStack.marks], keep: true },
+    ...groups.flatMap(({ parts }) => parts),
+    { ...stacked(closing.pieces), keep: false },
   ];
   const last = inner.length - 1;
   const pieces = inner.map((part, index): Piece => ({
-    ...framed(part, context, {
-      top: index === 0,
-      bottom: index === last,
-      divider: index > 1 && index < last,
-    }),
-    keepWithNext: index === 0 || index === last - 1,
+    ...framed(part, context, { top: index === 0, bottom: index === last }),
+    keepWithNext: part.keep || index === last - 1,
   }));
   return {
     items: [group(pieces, { together: true })],
     tags: [
       tag('Cautions', [
         tag(headingTag(level), title.kids),
-        ...rows.map(({ cautionTag }) => cautionTag),
+        ...groups.map(({ groupTag }) => groupTag),
         tag('P', closing.kids),
       ]),
     ],
+  };
+}
+
+/** A signal word, and under it what it stands over, in two columns where the box is wide. */
+function measureGroup(
+  cautions: CautionGroup,
+  context: Context,
+): { parts: (Stack & { keep: boolean })[]; groupTag: Tag } {
+  const { stack, signalTag } = measureSignal(cautions, context);
+  const across = context.width > widePt ? 2 : 1;
+  const tags: Tag[] = [];
+  const rows = inRows(cautions.items, equalWidths(across, context), context, (item, cellContext) => {
+    const text = setText(item, cellContext, { style: 'small', owner: 'P' });
+    tags.push(tag('LI', [tag('LBody', [tag('P', text.kids)])]));
+    return stacked(text.pieces);
+  });
+  return {
+    parts: [{ ...stack, keep: true }, ...rows.map((row) => ({ ...row, keep: false }))],
+    groupTag: tag('Caution', [signalTag, list('None', tags)]),
   };
 }
 
@@ -74,8 +103,8 @@ function measureRow(caution: Caution, context: Context): { row: Stack; cautionTa
   const words = besideWords
     ? inside(context, left + signalColumnPt, width - signalColumnPt)
     : inside(context, left, width);
-  const hazard = setText(caution.hazard, words, { style: 'text', owner: 'P', face: 'semibold' });
-  const avoidance = setText(caution.avoidance, words, { style: 'text', owner: 'P' });
+  const hazard = setText(caution.hazard, words, { style: 'small', owner: 'P', face: 'semibold' });
+  const avoidance = setText(caution.avoidance, words, { style: 'small', owner: 'P' });
   const signal = measureSignal(caution, inside(context, left, width));
   const body = stacked([...hazard.pieces, ...avoidance.pieces]);
   const row = besideWords
@@ -88,7 +117,10 @@ function measureRow(caution: Caution, context: Context): { row: Stack; cautionTa
 }
 
 /** The signal word in capitals; the alert triangle stands before it unless only property is at stake. */
-function measureSignal(caution: Caution, context: Context): { stack: Stack; signalTag: Tag } {
+function measureSignal(
+  caution: Pick<Caution, 'signal' | 'signalText'>,
+  context: Context,
+): { stack: Stack; signalTag: Tag } {
   const alert = caution.signal !== 'notice';
   const indent = alert ? triangleWidthPt + triangleGapPt : 0;
   const text = setText(
@@ -109,7 +141,7 @@ const asPiece = (stack: Stack): Item => piece(stack.height, stack.marks);
 function framed(
   part: Stack,
   context: Context,
-  edges: { readonly top: boolean; readonly bottom: boolean; readonly divider?: boolean },
+  edges: { readonly top: boolean; readonly bottom: boolean },
 ): Piece {
   const above = edges.top ? paddingPt.down : paddingPt.down * 0.75;
   const below = edges.bottom ? paddingPt.down : paddingPt.down * 0.25;

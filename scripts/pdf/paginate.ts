@@ -79,10 +79,15 @@ class Placer {
     if (cursor.fresh || !item || item.kind === 'break') return { ...cursor, turn: false };
     if (cursor.turn) return this.turned(cursor, item, heads);
     const room = this.limit(cursor.page) - cursor.y - item.before + tolerance;
-    const chain = this.chainHeight(items, index);
-    if (chain <= room) return cursor;
-    const chainFitsOnPage = chain <= this.heights.later - headHeight(item, heads) + tolerance;
-    return chainFitsOnPage || this.startHeight(item) > room ? this.turned(cursor, item, heads) : cursor;
+    if (this.chainHeight(items, index, 'whole') <= room) return cursor;
+    const page = this.heights.later - headHeight(item, heads) + tolerance;
+    if (!isKeptToPrevious(items, index) && this.chainHeight(items, index, 'whole') <= page) {
+      return this.turned(cursor, item, heads);
+    }
+    const least = this.chainHeight(items, index, 'broken');
+    if (least <= room) return cursor;
+    const isBetterLater = least <= page || this.startHeight(item, 'broken') > room;
+    return isBetterLater ? this.turned(cursor, item, heads) : cursor;
   }
 
   private place(item: Exclude<Item, Break>, cursor: Cursor, heads: Heads): Cursor {
@@ -128,29 +133,39 @@ class Placer {
   }
 
   /** Height from an item to the first place where a page may end. */
-  private chainHeight(items: readonly Item[], index: number): number {
+  private chainHeight(items: readonly Item[], index: number, groups: GroupRule): number {
     const item = items[index];
     if (!item || item.kind === 'break') return 0;
     const next = items[index + 1];
-    if (!item.keepWithNext || !next || next.kind === 'break') return this.startHeight(item);
-    return itemHeight(item) + next.before + this.chainHeight(items, index + 1);
+    if (!item.keepWithNext || !next || next.kind === 'break') return this.startHeight(item, groups);
+    return itemHeight(item) + next.before + this.chainHeight(items, index + 1, groups);
   }
 
   /** Least height that must stand on the page where an item starts. */
-  private startHeight(item: Exclude<Item, Break>): number {
+  private startHeight(item: Exclude<Item, Break>, groups: GroupRule): number {
     switch (item.kind) {
       case 'piece':
         return item.height;
       case 'group': {
         const whole = naturalHeight(item.items);
-        return item.together && whole <= this.heights.later + tolerance
-          ? whole
-          : this.chainHeight(item.items, 0);
+        const isWhole = groups === 'whole' && item.together && whole <= this.heights.later + tolerance;
+        return isWhole ? whole : this.chainHeight(item.items, 0, groups);
       }
       case 'columns':
-        return Math.max(0, ...item.columns.map((flow) => this.chainHeight(flow, 0)));
+        return Math.max(0, ...item.columns.map((flow) => this.chainHeight(flow, 0, groups)));
     }
   }
+}
+
+/**
+ * Whether groups that belong together count as a whole. They do, unless a heading and the group under it fit on no
+ * page; then the group is broken rather than the heading left alone.
+ */
+type GroupRule = 'whole' | 'broken';
+
+function isKeptToPrevious(items: readonly Item[], index: number): boolean {
+  const previous = items[index - 1];
+  return previous !== undefined && previous.kind !== 'break' && previous.keepWithNext;
 }
 
 const headsAbove = (item: Item, heads: Heads): Heads =>

@@ -1,8 +1,19 @@
 import { plainText } from '../document/build.ts';
 import type { Block, Step } from '../document/document.ts';
+import { measureCautions } from './caution.ts';
 import { measureDrawing } from './figure.ts';
-import { columns, group, piece, withBefore, withMarksOnFirst, type Item, type Mark } from './items.ts';
-import { colour, inside, isFullWidth, type Context, type Measured } from './measure.ts';
+import {
+  columns,
+  group,
+  keptWithNext,
+  naturalHeight,
+  piece,
+  withBefore,
+  withMarksOnFirst,
+  type Item,
+  type Mark,
+} from './items.ts';
+import { colour, inside, isFullWidth, pageGrid, type Context, type Measured } from './measure.ts';
 import { horizontalRule } from './rules.ts';
 import { baseline, plainLine, setText, typeStyle } from './text.ts';
 import { headingTag, leaf, list, tag, type Tag } from './tags.ts';
@@ -31,59 +42,96 @@ export function measureSteps(block: Steps, context: Context): Measured {
   };
 }
 
-function measureStep(step: Step, level: number, context: Context): { item: Item; li: Tag } {
-  const { grid } = context.design;
-  const whole = context.freeWidth;
-  const hasRoom = isFullWidth(context, whole);
-  const drawingWidth = whole * drawingShare;
-  const drawingGap = grid.gutterPt * 1.5;
-  const wordsWidth = step.drawing && hasRoom ? whole - drawingWidth - drawingGap : context.width;
-  const words = measureWords(
-    step,
-    level,
-    inside(context, context.x + numberColumnPt, wordsWidth - numberColumnPt),
-  );
-
-  const place = leaf('Lbl');
-  const label = tag('Lbl', [place], { actualText: context.furniture.step(step.number) });
-  const number = stepNumber(step.number, context, place);
-  const rule = horizontalRule(context.x, 0, whole, context, { weight: 'thinPt' });
-  const title = `${context.furniture.step(step.number)}: ${plainText(step.title)}`;
-  const labelled = withMarksOnFirst(words.items, [{ kind: 'outline', level, title }, ...number]);
-
-  const drawing =
-    step.drawing && measureDrawing(step.drawing, drawingContext(context, hasRoom, drawingWidth));
-  const body = tag('LBody', [...words.tags, ...(drawing ? [drawing.tag] : [])]);
-  const flow = drawing ? withDrawing(labelled, drawing.item, hasRoom, grid.baselinePt) : labelled;
-  const opening: Item = { ...piece(ruleGapPt, [rule]), keepWithNext: true };
-  return { item: group([opening, ...flow], { together: true }), li: tag('LI', [label, body]) };
+interface MeasuredStep {
+  readonly item: Item;
+  readonly li: Tag;
 }
 
-function drawingContext(context: Context, hasRoom: boolean, drawingWidth: number): Context {
-  if (hasRoom) return inside(context, context.x + context.freeWidth - drawingWidth, drawingWidth);
-  return inside(context, context.x + numberColumnPt, context.width - numberColumnPt);
+/**
+ * The drawing stands beside the title, the cautions and the act. Where the cautions would make a long narrow
+ * column, they take the whole width under the title instead and the drawing stands beside the act.
+ */
+function measureStep(step: Step, level: number, context: Context): MeasuredStep {
+  const besideAll = arrangeStep(step, level, context, 'beside-all');
+  if (step.cautions.length === 0 || !step.drawing || !isFullWidth(context, context.freeWidth))
+    return besideAll;
+  const besideAct = arrangeStep(step, level, context, 'beside-act');
+  return naturalHeight([besideAct.item]) < naturalHeight([besideAll.item]) ? besideAct : besideAll;
 }
 
-function withDrawing(words: readonly Item[], drawing: Item, hasRoom: boolean, gap: number): readonly Item[] {
-  return hasRoom ? [columns([words, [drawing]])] : [...words, ...withBefore([drawing], gap / 2)];
-}
-
-/** Title, cautions, then the act: a caution is read before what it is about. */
-function measureWords(step: Step, level: number, context: Context): Measured {
-  const type = headingTag(level);
-  const title = setText(step.title, context, { style: 'heading3', owner: type });
+function arrangeStep(
+  step: Step,
+  level: number,
+  context: Context,
+  drawingPlace: 'beside-all' | 'beside-act',
+): MeasuredStep {
   const half = context.design.grid.baselinePt / 2;
-  const cautions = step.cautions.map((item) =>
-    context.measure([{ kind: 'caution', caution: item }], context),
+  const { words, drawing: drawingContext } = stepColumns(step, context);
+  const cautionContext =
+    drawingPlace === 'beside-act' ? { ...words, width: context.freeWidth - numberColumnPt } : words;
+  const title = measureTitle(step, level, context, words);
+  const cautions = measureCautions(step.cautions, cautionContext);
+  const act = context.measure(step.body, words);
+  const drawing = step.drawing && measureDrawing(step.drawing, drawingContext);
+
+  const before = [...title.items, ...keptWithNext(withBefore(cautions.items, half))];
+  const after = withBefore(act.items, cautions.items.length > 0 ? half : context.design.grid.baselinePt / 6);
+  const opening = piece(
+    ruleGapPt,
+    [horizontalRule(context.x, 0, context.freeWidth, context, { weight: 'thinPt' })],
+    {
+      keepWithNext: true,
+    },
   );
-  const body = context.measure(step.body, context);
+  const flow =
+    drawingPlace === 'beside-act'
+      ? [...before, ...withBefore(withDrawing(withBefore(after, 0), drawing?.item, context), half)]
+      : withDrawing([...before, ...after], drawing?.item, context);
+  const body = tag('LBody', [title.tag, ...cautions.tags, ...act.tags, ...(drawing ? [drawing.tag] : [])]);
+  return { item: group([opening, ...flow], { together: true }), li: tag('LI', [title.label, body]) };
+}
+
+/** Where the words and the drawing of a step stand: side by side where there is room, otherwise below each other. */
+function stepColumns(step: Step, context: Context): { words: Context; drawing: Context } {
+  const left = context.x + numberColumnPt;
+  if (!isFullWidth(context, context.freeWidth)) {
+    const column = inside(context, left, context.width - numberColumnPt);
+    return { words: column, drawing: column };
+  }
+  const drawingWidth = context.freeWidth * drawingShare;
+  const gap = context.design.grid.gutterPt * 1.5;
+  const wordsWidth = step.drawing
+    ? context.freeWidth - drawingWidth - gap
+    : pageGrid(context.design, context.paper).textWidth;
   return {
-    items: [
-      ...title.pieces.map((line) => ({ ...line, keepWithNext: true })),
-      ...cautions.flatMap(({ items }) => withBefore(items, half)),
-      ...withBefore(body.items, cautions.length > 0 ? half : context.design.grid.baselinePt / 6),
-    ],
-    tags: [tag(type, title.kids), ...cautions.flatMap(({ tags }) => tags), ...body.tags],
+    words: inside(context, left, wordsWidth - numberColumnPt),
+    drawing: inside(context, context.x + context.freeWidth - drawingWidth, drawingWidth),
+  };
+}
+
+function withDrawing(words: readonly Item[], drawing: Item | undefined, context: Context): readonly Item[] {
+  if (!drawing) return words;
+  if (isFullWidth(context, context.freeWidth)) return [columns([words, [drawing]])];
+  return [...words, ...withBefore([drawing], context.design.grid.baselinePt / 2)];
+}
+
+/** The number in the margin and the title, which stands never last on a page. */
+function measureTitle(
+  step: Step,
+  level: number,
+  context: Context,
+  words: Context,
+): { items: readonly Item[]; label: Tag; tag: Tag } {
+  const type = headingTag(level);
+  const title = setText(step.title, words, { style: 'heading3', owner: type });
+  const place = leaf('Lbl');
+  const spoken = context.furniture.step(step.number);
+  const outline: Mark = { kind: 'outline', level, title: `${spoken}: ${plainText(step.title)}` };
+  const lines = title.pieces.map((line) => ({ ...line, keepWithNext: true }));
+  return {
+    items: withMarksOnFirst(lines, [outline, ...stepNumber(step.number, context, place)]),
+    label: tag('Lbl', [place], { actualText: spoken }),
+    tag: tag(type, title.kids),
   };
 }
 

@@ -57,7 +57,7 @@ class BuildCard {
     const exhibits: [string, Exhibit][] = [
       ...freezeExhibits(this.#context),
       ['at-a-glance', { wide: true, blocks: () => [this.#glance()] }],
-      ['tools', { wide: false, blocks: () => [this.#tools()] }],
+      ['tools', { wide: true, blocks: () => [this.#tools()] }],
       ['parts', { wide: true, blocks: () => [this.#parts()] }],
       ['plan', { wide: true, blocks: () => [figure(this.#drawings.plan, { caption: this.#say('build.plan') })] }],
       ['section', { wide: true, blocks: () => [figure(this.#drawings.section, { caption: this.#say('build.section') })] }],
@@ -98,7 +98,6 @@ class BuildCard {
       { value: [this.#cell('frame.inside-length'), by[1] ?? ' × ', this.#cell('frame.inside-depth')], label: this.#say('glance.inside') },
       { value: this.#cell('frame.bales'), label: this.#say('glance.bales') },
       { value: this.#cell('frame.time'), label: this.#say('glance.time') },
-      { value: this.#cell('frame.people'), label: this.#say('glance.people') },
       { value: this.#cell('frame.total-cost'), label: this.#say('glance.cost') },
     ]);
   }

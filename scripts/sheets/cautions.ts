@@ -1,6 +1,7 @@
 /** Cautions put into words, at the step where the hazard arises and in the box at the top. No sheet can leave them out. */
-import { cautionBox, inline } from '../document/build.ts';
-import type { Block, Caution } from '../document/document.ts';
+import { cautionBox, inline, strong } from '../document/build.ts';
+import { signalWords, type CautionRecord } from '../records/schemas/hazard.ts';
+import type { Block, Caution, CautionGroup, Inline } from '../document/document.ts';
 import { gatherCautions, type GatheredCautions, type StepHazards } from '../safety/gather.ts';
 import type { SheetContext } from './sheet-context.ts';
 
@@ -13,19 +14,45 @@ export interface SheetCautions {
 
 export function sheetCautions(context: SheetContext, steps: readonly StepHazards[]): SheetCautions {
   const gathered = gatherCautions(steps, context.guide.hazards);
-  const inWords = (id: string): Caution => cautionInWords(context, id);
   if (gathered.all.length === 0) return { perStep: gathered.perStep.map(() => []) };
-  return { perStep: gathered.perStep.map((ids) => ids.map(inWords)), box: box(context, gathered, inWords) };
+  const perStep = gathered.perStep.map((ids) => ids.map((id) => cautionInWords(context, id)));
+  return { perStep, box: box(context, gathered) };
 }
 
-function box({ wording: { say } }: SheetContext, gathered: GatheredCautions, inWords: (id: string) => Caution): Block {
-  const wear = new Intl.ListFormat('en', { type: 'conjunction' }).format(gathered.protection.map((item) => item.toLowerCase()));
+/**
+ * The box at the top. Where the sheet has steps, each caution is told whole at its step, so the box names the hazard,
+ * what to do, and the step; otherwise the box itself tells hazard and consequence.
+ */
+function box(context: SheetContext, gathered: GatheredCautions): Block {
+  const { guide, wording: { say } } = context;
+  const records = gathered.all.map((id) => guide.hazards.cautions.get(id)!);
+  const inSteps = gathered.perStep.length > 1;
+  const groups = signalWords.flatMap((signal): CautionGroup[] => {
+    const ofSignal = records.filter((record) => record.signal === signal);
+    if (ofSignal.length === 0) return [];
+    const items = ofSignal.map((record) => (inSteps ? briefly(context, record, gathered) : inline([strong(record.hazard), ` ${record.avoidance}`])));
+    return [{ signal, signalText: say(`cautions.${signal}`), items }];
+  });
+  records.forEach((record) => { context.printer.cite(record.sources); });
+  const wear = new Intl.ListFormat(guide.publisher.language, { type: 'conjunction' }).format(
+    gathered.protection.map((item) => uncapitalized(item)),
+  );
   return cautionBox({
     id: 'before-you-start',
     title: say('cautions.title'),
-    cautions: gathered.all.map(inWords),
+    groups,
     closing: `${gathered.protection.length > 0 ? `${say('cautions.wear', { items: wear })} ` : ''}${say('cautions.closing')}`,
   });
+}
+
+function briefly({ wording: { say } }: SheetContext, record: CautionRecord, { perStep }: GatheredCautions): readonly Inline[] {
+  const step = perStep.findIndex((ids) => ids.includes(record.id)) + 1;
+  return inline([strong(`${record.title}.`), ` ${record.avoidance} ${say('cautions.at-step', { step })}`]);
+}
+
+/** `Work gloves` within a sentence; a name such as `N95 mask` keeps its capitals. */
+function uncapitalized(words: string): string {
+  return /^[A-Z][a-z]/.test(words) ? words.charAt(0).toLowerCase() + words.slice(1) : words;
 }
 
 function cautionInWords({ guide, printer, wording: { say } }: SheetContext, id: string): Caution {
@@ -35,7 +62,7 @@ function cautionInWords({ guide, printer, wording: { say } }: SheetContext, id: 
   return {
     signal: record.signal,
     signalText: say(`cautions.${record.signal}`),
-    hazard: inline(record.hazard.trim()),
-    avoidance: inline(record.avoidance.trim()),
+    hazard: inline(record.hazard),
+    avoidance: inline(record.avoidance),
   };
 }

@@ -5,7 +5,7 @@ import { onionPlanting, type PlantedOnion } from '../drawings/charts/onion-plant
 import { sizeRuler } from '../drawings/charts/size-ruler.ts';
 import { column, figure, inline, keyNumbers, table } from '../document/build.ts';
 import type { Block, Inline, TableRow } from '../document/document.ts';
-import type { Finding } from '../findings/finding.ts';
+import type { Finding, FindingValue } from '../findings/finding.ts';
 import type { Crop, DayLengthClass } from '../records/schemas/crop.ts';
 import type { CropFacts } from './facts.ts';
 import { freezeExhibits } from './freeze-exhibits.ts';
@@ -108,8 +108,7 @@ function dayChart(context: SheetContext, crop: Crop): Block {
   const points = Array.from({ length: year.to - year.from + 1 }, (_, index) => year.from + index).map((day) => ({ day, hours: hoursOn(day) }));
   const bands = (crop.dayLength ?? []).map((record) => {
     const [starts, full] = ['bulbing-starts', 'bulbing-full'].map((name) => facts.findings.get(`${crop.id}.${record.class}.${name}`)!.value);
-    const on = [starts, full].flatMap((value) => (value?.kind === 'date' ? [dates.short(value.day)] : []));
-    const when = on.length === 2 ? `${on[0]}–${on[1]}` : on.length === 1 ? say('onion.band-from', { date: on[0]! }) : say('onion.band-never');
+    const when = bandDates(context, { starts, full, fullHours: record.bulbing.high });
     return { record, when, hours: measures.short('day-length', record.bulbing.low, record.bulbing.high) };
   });
   const main = facts.findings.get(`${crop.id}.bulbing-starts`)?.value;
@@ -143,6 +142,17 @@ function dayChart(context: SheetContext, crop: Crop): Block {
       }),
     }),
   );
+}
+
+/** When the day is as long as a class needs, for its label in the chart. */
+function bandDates(
+  { wording: { say, dates, measures } }: SheetContext,
+  { starts, full, fullHours }: { starts: FindingValue | undefined; full: FindingValue | undefined; fullHours: number },
+): string {
+  const [from, to] = [starts, full].map((value) => (value?.kind === 'date' ? dates.short(value.day) : undefined));
+  if (from !== undefined) return to === undefined ? say('onion.band-from', { date: from }) : `${from}–${to}`;
+  if (starts?.kind === 'none' && starts.reason === 'day-never-that-long') return say('onion.band-never');
+  return to === undefined ? say('onion.day-always-longer') : say('onion.band-always', { date: to, hours: measures.short('day-length', fullHours) });
 }
 
 /** Drawings from the figures of the crop: sizes at true scale, and how deep and how far apart. */

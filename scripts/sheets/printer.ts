@@ -2,9 +2,16 @@
  * Puts findings into words and remembers which it printed, so that the sheet can end with how each was worked
  * out and where it comes from. One printer serves one sheet.
  */
-import { findingWords, inline, strong } from '../document/build.ts';
+import {
+  findingWords,
+  heading,
+  inline,
+  sources as sourcesBlock,
+  strong,
+  wide,
+  workings as workingsBlock,
+} from '../document/build.ts';
 import type { Block, Inline, SourceItem, WorkingsItem } from '../document/document.ts';
-import { heading, sources as sourcesBlock, workings as workingsBlock } from '../document/build.ts';
 import type { Finding, FindingInput, FindingValue } from '../findings/finding.ts';
 import type { Crop } from '../records/schemas/crop.ts';
 import type { Source } from '../records/schemas/source.ts';
@@ -25,7 +32,7 @@ export interface PrintStyle {
 }
 
 /** More findings than this by one method share one entry, since the method is what there is to tell. */
-const oneByOneUpTo = 3;
+const oneByOneUpTo = 2;
 
 export class Printer {
   readonly wording: Wording;
@@ -100,9 +107,10 @@ export class Printer {
     const entries = this.#entries();
     const home = new Map(entries.flatMap(({ item, covers }) => covers.map((id) => [id, item.id] as const)));
     const items = entries.map(({ item }) => item);
-    const workings = items.length > 0 ? [heading(2, 'how-we-worked-this-out', say('sheet.workings-title')), workingsBlock(items)] : [];
+    const workings =
+      items.length > 0 ? [heading(2, 'how-we-worked-this-out', say('sheet.workings-title')), wide([workingsBlock(items)])] : [];
     const cited = this.#cited.map((id) => this.#sourceItem(id));
-    const closing = cited.length > 0 ? [heading(2, 'sources', say('sheet.sources-title')), sourcesBlock(cited)] : [];
+    const closing = cited.length > 0 ? [heading(2, 'sources', say('sheet.sources-title')), wide([sourcesBlock(cited)])] : [];
     return [...retargeted(blocks, home), ...workings, ...closing];
   }
 

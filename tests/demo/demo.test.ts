@@ -35,15 +35,15 @@ test('every sheet is there for every region, as a page and as a PDF', () => {
 
 test('the manifest lists every other file with its checksum, and the findings of each sheet', () => {
   const manifest = JSON.parse(files.get('manifest.json')!.toString()) as {
-    outputs: { path: string; sha256: string; bytes: number; kind: string; findings?: string[]; pages?: number }[];
+    files: { path: string; sha256: string; bytes: number; kind: string; findings?: string[]; pages?: number }[];
   };
-  expect(manifest.outputs.map(({ path }) => path).sort()).toEqual([...files.keys()].filter((path) => path !== 'manifest.json').sort());
-  for (const { path, sha256, bytes } of manifest.outputs) {
+  expect(manifest.files.map(({ path }) => path).sort()).toEqual([...files.keys()].filter((path) => path !== 'manifest.json').sort());
+  for (const { path, sha256, bytes } of manifest.files) {
     const content = files.get(path)!;
     expect([path, bytes]).toEqual([path, content.length]);
     expect(sha256).toBe(createHash('sha256').update(content).digest('hex'));
   }
-  const chart = manifest.outputs.find(({ path }) => path === 'en/larkwether/planting-chart.pdf')!;
+  const chart = manifest.files.find(({ path }) => path === 'en/larkwether/planting-chart.pdf')!;
   expect(chart.kind).toBe('planting-chart');
   expect(chart.pages).toBeGreaterThan(1);
   expect(chart.findings).toEqual(expect.arrayContaining(['freeze.last.32f.50', 'carrot.direct-sow.spring', 'tomato.depth']));
@@ -83,7 +83,7 @@ test('every page is valid HTML', async () => {
 
 describe.each(each)('%s.pdf read back', (path) => {
   test('is tagged, titled, complete, and its figures and links have words', async () => {
-    const pdf = await readPdf(files.get(`${path}.pdf`)!);
+    const pdf = await readPdf(new Uint8Array(files.get(`${path}.pdf`)!));
     expect(pdf.stray).toEqual([]);
     expect(tagsOf(pdf, 'H1')).toHaveLength(1);
     expect(tagsOf(pdf, 'Figure').every(({ alternative }) => (alternative ?? '').length > 20)).toBe(true);

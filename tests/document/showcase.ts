@@ -342,7 +342,11 @@ const blocks: readonly Block[] = [
     cautionBox({
       id: 'safety',
       title: 'Read this first',
-      cautions: [callCaution, sawCaution, dustCaution],
+      groups: [callCaution, sawCaution, dustCaution].map(({ signal, signalText, hazard, avoidance }) => ({
+        signal,
+        signalText,
+        items: [inline([strong([...hazard]), ' ', ...avoidance])],
+      })),
       closing: 'Local codes and the advice of licensed tradespeople come before this sheet.',
     }),
     keyNumbers([

@@ -95,7 +95,11 @@ function saidBy(block: Block, furniture: Furniture): readonly string[] {
     case 'caution':
       return cautionLines(block.caution);
     case 'caution-box':
-      return [plainText(block.title), ...block.cautions.flatMap(cautionLines), plainText(block.closing)];
+      return [
+        plainText(block.title),
+        ...block.groups.flatMap(({ signalText, items }) => [signalText, ...lines(items)]),
+        plainText(block.closing),
+      ];
     case 'key-numbers':
       return block.items.flatMap(({ value, label }) => lines([value, label]));
     case 'steps':

@@ -58,6 +58,16 @@ describe('paginate', () => {
       expected: ['0:0', '1:0', '1:30'],
     },
     {
+      name: 'a group that fits on no page together with its heading is broken under the heading',
+      items: [line(10), line(20, true), group([line(40), line(40)], { together: true })],
+      expected: ['0:0', '0:10', '0:30', '1:0'],
+    },
+    {
+      name: 'heading and group turn the page when not even the start of the group fits',
+      items: [line(50), line(20, true), group([line(40), line(40)], { together: true })],
+      expected: ['0:0', '1:0', '1:20', '2:0'],
+    },
+    {
       name: 'a group that is no group may be broken',
       items: [line(50), group([line(30), line(30)])],
       expected: ['0:0', '0:50', '1:0'],
@@ -208,14 +218,18 @@ describe('paginate, whatever the items', () => {
       fc.record({
         heading: fc.integer({ min: 5, max: 30 }),
         text: fc.array(fc.integer({ min: 5, max: 50 }), { minLength: 1, maxLength: 5 }),
+        together: fc.boolean(),
       }),
       { minLength: 1, maxLength: 10 },
     );
     fc.assert(
       fc.property(headings, (sections) => {
-        const items = sections.flatMap(({ heading, text }) => [
+        const items = sections.flatMap(({ heading, text, together }) => [
           line(heading, true),
-          ...text.map((height) => line(height)),
+          group(
+            text.map((height) => line(height)),
+            { together },
+          ),
         ]);
         const { placements } = paginate(items, heights);
         placements.forEach(({ page, piece: each }, index) => {

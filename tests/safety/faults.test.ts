@@ -6,6 +6,7 @@ import { hazardFaults, type HazardFault, type ProjectHazards } from '../../scrip
 const cut: CautionRecord = {
   id: 'cut',
   signal: 'caution',
+  title: 'Cuts',
   hazard: 'It can cut.',
   avoidance: 'Care.',
   sources: ['s'],

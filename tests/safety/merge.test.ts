@@ -13,6 +13,7 @@ import { gatherCautions } from '../../scripts/safety/gather.ts';
 const glass: CautionRecord = {
   id: 'glass',
   signal: 'warning',
+  title: 'Glass',
   hazard: 'Glass can cut you.',
   avoidance: 'Wear gloves.',
   sources: ['built-in'],
@@ -94,6 +95,7 @@ describe('for any two catalogues', () => {
   const anyCaution: fc.Arbitrary<CautionRecord> = fc.record({
     id: anyId,
     signal: fc.constantFrom(...signalWords),
+    title: fc.constant('Harm'),
     hazard: fc.constantFrom('One.', 'Two.'),
     avoidance: fc.constant('Take care.'),
     sources: fc.subarray(['s', 't', 'u'], { minLength: 1 }),

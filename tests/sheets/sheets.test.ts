@@ -10,8 +10,7 @@ import { formatReport } from '../../scripts/diagnostics/diagnostic.ts';
 import { check } from '../../scripts/pipeline.ts';
 import { repository } from '../demo/demo-guide.ts';
 import { wordsOfDocument } from '../html/reading.ts';
-import { readPdf } from '../pdf/read-pdf.ts';
-import { wordsOfPdf } from '../pdf/reading.ts';
+import { readPdf, wordsOfPdf } from '../pdf/read-pdf.ts';
 import { render } from '../pdf/sheets.ts';
 
 const { sheets, guide, diagnostics } = await check({ root: repository, builtInRoot: repository });

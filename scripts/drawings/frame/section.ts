@@ -25,7 +25,7 @@ export interface SectionOptions {
 }
 
 /** Room beside the frame, above the higher wall and below the deepest stake. */
-const margin = { side: 24, top: 20.5, bottom: 3 } as const;
+const margin = { side: 24, top: 23, bottom: 3 } as const;
 
 export function frameSection(geometry: FrameGeometry, options: SectionOptions): Scene {
   const { widthMm = 150 } = options;
@@ -355,10 +355,11 @@ function alongSash(stage: Stage): readonly SceneItem[] {
     onSash(stage, down, thicknessMm + offMm / stage.page.scale);
   const toward = { x: 0, y: -1 };
   const lower = lengthMm - overhangMm;
+  const offMm = words.bearing === undefined ? 4.6 : 7;
   const bearing = (from: number, to: number): readonly SceneItem[] =>
     dimension({
-      from: above(from, 4.6),
-      to: above(to, 4.6),
+      from: above(from, offMm),
+      to: above(to, offMm),
       corners: [above(from, 0), above(to, 0)],
       words: {
         ...(words.bearing === undefined ? {} : { name: words.bearing }),
@@ -371,9 +372,9 @@ function alongSash(stage: Stage): readonly SceneItem[] {
     ...bearing(bearingPolewardMm, 0),
     ...bearing(lower - bearingEquatorMm, lower),
     ...dimension({
-      from: above(0, 9.5),
-      to: above(lengthMm, 9.5),
-      corners: [above(0, 5), above(lengthMm, overhangMm > 0 ? 0 : 5)],
+      from: above(0, offMm + 5),
+      to: above(lengthMm, offMm + 5),
+      corners: [above(0, offMm + 0.4), above(lengthMm, overhangMm > 0 ? 0 : offMm + 0.4)],
       words: words.length(lengthMm),
       toward,
     }),

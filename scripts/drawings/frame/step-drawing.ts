@@ -39,7 +39,7 @@ import { viewOf, type View } from './view.ts';
 export { stepNames, type StepDrawingOptions, type StepName } from './stage.ts';
 
 export function stepDrawing(geometry: FrameGeometry, step: StepName, options: StepDrawingOptions): Scene {
-  const view = viewOf(geometry, { x: 5.5, y: 7, width: widthMm - 14.5, height: heightMm - 14 });
+  const view = viewOf(geometry, { x: 5.5, y: 7, width: widthMm - 14.5, height: heightMm - 16 });
   const stage = { geometry, view, step, ...options };
   return {
     id: options.id,

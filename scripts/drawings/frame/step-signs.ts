@@ -1,7 +1,7 @@
 /** What stands around the bodies of a step drawing: letters, arrows, dimensions, tools and what gives the scale. */
 import type { FrameGeometry } from '../../structures/geometry.ts';
 import { drawSolid } from '../axonometric.ts';
-import { dimension, type Dimension } from '../dimension.ts';
+import { dimension, wordsSize, type Dimension } from '../dimension.ts';
 import { between, circle, path, placed, polygon, segment, type Point } from '../path.ts';
 import type { PathCommand, SceneItem } from '../scene.ts';
 import { balloon, boot, callout, sun } from '../symbols.ts';
@@ -9,6 +9,7 @@ import { sashCorners } from './bodies.ts';
 import {
   groundCorners,
   heightMm,
+  liftMm,
   motion,
   nextStake,
   propMm,
@@ -25,7 +26,7 @@ type Signs = (stage: Stage) => readonly SceneItem[];
 export const signs: Readonly<Record<StepName, Signs>> = {
   ground: (stage) => [
     ...outsideDimensions(stage),
-    ...sunSign(stage),
+    ...sunSign(),
     ...levelSign(stage),
     ...bootSign(stage, 'inside'),
   ],
@@ -108,12 +109,24 @@ function outsideDimensions({ geometry, view, words }: Stage): readonly SceneItem
   ];
 }
 
-/** Between the inner top edges of the side walls, so that it is seen from end to end. */
+/**
+ * Between the inner top edges of the side walls, so that it is seen from end to end; in front of the walls when its words do
+ * not fit between them.
+ */
 function insideLengthDimension({ geometry, view, words }: Stage): readonly SceneItem[] {
-  const { insideLengthMm, insideDepthMm, equatorHeightMm } = geometry;
-  const y = insideDepthMm * 0.32;
-  const [from, to] = [view.at(0, y, equatorHeightMm), view.at(insideLengthMm, y, equatorHeightMm)];
-  return dimension({ from, to, words: words.length(insideLengthMm), toward: { x: 0, y: 1 } });
+  const { insideLengthMm, insideDepthMm, equatorHeightMm, sideThicknessMm } = geometry;
+  const size = words.length(insideLengthMm);
+  const between = (y: number, z: number): { readonly from: Point; readonly to: Point } => ({
+    from: view.at(view.left(0, insideLengthMm), y, z),
+    to: view.at(view.right(0, insideLengthMm), y, z),
+  });
+  const inside = between(insideDepthMm * 0.32, equatorHeightMm);
+  const toward = { x: 0, y: 1 };
+  if (inside.to.x - inside.from.x > wordsSize(size).width + 5)
+    return dimension({ ...inside, words: size, toward });
+  const front = between(-sideThicknessMm - 260, 0);
+  const { from, to } = between(0, 0);
+  return dimension({ ...front, corners: [from, to], words: size, toward });
 }
 
 /** Along the outer foot of the right side wall, which is as long as the bed is deep. */
@@ -138,9 +151,9 @@ function besideRight(view: View, x: number, fromY: number, toY: number): Omit<Di
   };
 }
 
-function sunSign({ geometry, view }: Stage): readonly SceneItem[] {
-  const spot = view.at(view.left(0, geometry.insideLengthMm), -geometry.sideThicknessMm - 750, 0);
-  return sun({ x: Math.max(spot.x, 7), y: Math.min(spot.y, heightMm - 6) });
+/** The sun stands on the side that the viewer looks from. */
+function sunSign(): readonly SceneItem[] {
+  return sun({ x: 6.5, y: heightMm - 7.5 });
 }
 
 /** A spirit level lying on the marked ground. */
@@ -277,30 +290,33 @@ function soilSigns({ geometry, view, letters }: Stage): readonly SceneItem[] {
   ];
 }
 
-/** Each letter stands behind the tall wall, with a line down to its row. */
+/** Each letter stands behind the tall wall, clear of its neighbour, with a line down to its row. */
 function sowSigns({ geometry, view, rows }: Stage): readonly SceneItem[] {
+  const { insideLengthMm, insideDepthMm, soilDepthMm } = geometry;
   const lettered = rows.filter(
     ({ letter }, index) =>
       letter !== undefined && rows.findIndex((other) => other.letter === letter) === index,
   );
+  let freeX = 0;
   return lettered.flatMap((row, index) => {
     const share = (index + 1) / (lettered.length + 1);
     const x =
-      view.left(0, geometry.insideLengthMm) === 0
-        ? geometry.insideLengthMm * share
-        : geometry.insideLengthMm * (1 - share);
-    const spot = view.at(x, geometry.insideDepthMm - row.distanceFromPolewardMm, geometry.soilDepthMm);
+      view.left(0, insideLengthMm) + (view.right(0, insideLengthMm) - view.left(0, insideLengthMm)) * share;
+    const spot = view.at(x, insideDepthMm - row.distanceFromPolewardMm, soilDepthMm);
     const wallTop = view.at(x, geometry.outsideDepthMm - geometry.sideThicknessMm, geometry.polewardHeightMm);
-    return callout(spot, { x: 3, y: wallTop.y - spot.y - 4 }, row.letter!);
+    const centreX = Math.max(spot.x + 3, freeX);
+    freeX = centreX + 6;
+    return callout(spot, { x: centreX - spot.x, y: wallTop.y - spot.y - 4 }, row.letter!);
   });
 }
 
 function sashSigns({ geometry, view, letters }: Stage): readonly SceneItem[] {
-  const first = sashesFromLeft(geometry)[0];
+  const [first, ...others] = sashesFromLeft(geometry);
   if (!first || !letters.sashes) return [];
-  const { over } = sashCorners(first, {});
-  const spot = view.at(between(over[2]!, over[3]!, 0.3).x, over[2]!.y - 30, over[2]!.z);
-  return callout(spot, { x: 2, y: -7 }, letters.sashes);
+  const { over } = sashCorners(first, others.length === 0 ? { liftMm } : {});
+  const upper = over[2]!;
+  const spot = view.at(between(upper, over[3]!, 0.3).x, upper.y - 30, upper.z);
+  return callout(spot, others.length === 0 ? { x: -9, y: -1 } : { x: 2, y: -7 }, letters.sashes);
 }
 
 function ventSigns(stage: Stage): readonly SceneItem[] {
@@ -315,6 +331,6 @@ function ventSigns(stage: Stage): readonly SceneItem[] {
   return [
     ...motion({ x: left.x - 3, y: left.y - 0.5 }, { x: left.x - 3, y: left.y - 9 }),
     ...(letters.props ? callout(stick, { x: -5, y: 9.5 }, letters.props) : []),
-    ...sunSign(stage),
+    ...sunSign(),
   ];
 }

@@ -6,6 +6,8 @@ export const signalWords = ['danger', 'warning', 'caution', 'notice'] as const;
 
 export const CautionSchema = record({
   id: Id,
+  /** The hazard in a word or two, for lists. */
+  title: Words,
   signal: oneOf(signalWords),
   /** One sentence: the hazard and what it does. */
   hazard: Prose,

@@ -1,0 +1,92 @@
+import { describe, expect, test } from 'vitest';
+import type { Project } from '../../scripts/records/schemas/project.ts';
+import { partOf, projectWith, quantityIn } from './project.ts';
+import { frameOf, numberOf, valueOf } from './read-frame.ts';
+
+/** Nine bales for the walls, one to open, 18 stakes, three sashes, 11.96 ft3 of mix (worked in bale-cold-frame.test.ts). */
+const sashes = [
+  [27, 54],
+  [27, 54],
+  [24, 57],
+] as const;
+
+type Part = Project['parts'][number];
+
+const rows: readonly {
+  readonly name: string;
+  readonly part: Part;
+  readonly quantity: number;
+  readonly cost: number;
+}[] = [
+  { name: 'bales', part: partOf({ count: 'bales', price: 9 }), quantity: 9, cost: 81 },
+  { name: 'loose straw', part: partOf({ count: 'loose-straw-bales', price: 9 }), quantity: 1, cost: 9 },
+  {
+    name: 'stakes with a tenth to spare: 19.8',
+    part: partOf({ count: 'stakes', spare: 10, price: 2.25 }),
+    quantity: 20,
+    cost: 45,
+  },
+  {
+    name: 'spares that come out even: 18 and a half again',
+    part: partOf({ count: 'stakes', spare: 50, price: 0.1 }),
+    quantity: 27,
+    cost: 2.7,
+  },
+  {
+    name: 'spares of a third kept from rounding up',
+    part: partOf({ count: 'each', number: 10, spare: 10, price: 1 }),
+    quantity: 11,
+    cost: 11,
+  },
+  {
+    name: 'bags of planting mix: 11.96 in bags of 2',
+    part: partOf({ count: 'soil-litres', pack: quantityIn('volume', 'ft3', 2), price: 14 }),
+    quantity: 6,
+    cost: 84,
+  },
+  { name: 'sashes', part: partOf({ count: 'sashes', price: 5 }), quantity: 3, cost: 15 },
+  { name: 'a stick for each sash', part: partOf({ count: 'props', price: 0.5 }), quantity: 3, cost: 1.5 },
+  { name: 'its own number', part: partOf({ count: 'each', number: 2, price: 3.35 }), quantity: 2, cost: 6.7 },
+];
+
+describe('a line of the bill', () => {
+  test.each(rows)('$name', ({ part, quantity, cost }) => {
+    const frame = frameOf(projectWith({ sashes, parts: [part] }));
+    expect(numberOf(frame, 'frame.part-a.quantity')).toBe(quantity);
+    expect(numberOf(frame, 'frame.part-a.cost', 'USD')).toBeCloseTo(cost, 9);
+    expect(numberOf(frame, 'frame.total-cost', 'USD')).toBeCloseTo(cost, 9);
+  });
+
+  test('what is at hand is listed without a price', () => {
+    const parts = [
+      partOf({ letter: 'A', price: 9 }),
+      partOf({ letter: 'B', count: 'sashes', price: 50, atHand: true }),
+    ];
+    const frame = frameOf(projectWith({ sashes, parts }));
+    expect(
+      frame.bill.map(({ letter, atHand, price, cost }) => [
+        letter,
+        atHand,
+        price === undefined,
+        cost === undefined,
+      ]),
+    ).toEqual([
+      ['A', false, false, false],
+      ['B', true, true, true],
+    ]);
+    expect(numberOf(frame, 'frame.part-b.quantity')).toBe(3);
+    expect(numberOf(frame, 'frame.total-cost', 'USD')).toBe(81);
+  });
+
+  test('a bill with nothing to buy says so', () => {
+    const frame = frameOf(projectWith({ sashes, parts: [partOf({ atHand: true })] }));
+    expect(valueOf(frame, 'frame.total-cost')).toEqual({ kind: 'none', reason: 'all-at-hand' });
+  });
+});
+
+test('the total is the sum of its lines to the cent', () => {
+  const parts = rows.map(({ part }, index) => ({ ...part, letter: 'ABCDEFGHI'[index]! }));
+  const frame = frameOf(projectWith({ sashes, parts }));
+  expect(numberOf(frame, 'frame.total-cost', 'USD')).toBe(81 + 9 + 45 + 2.7 + 11 + 84 + 15 + 1.5 + 6.7);
+  expect(frame.bill.map(({ letter }) => letter).join('')).toBe('ABCDEFGHI');
+});
