@@ -70,9 +70,22 @@ export function dimension({
 
 /** Words on one side of a point of a line, clear of the line whatever its slope. `side` has length 1. */
 export function wordsBeside(point: Point, side: Point, words: LengthWords): readonly SceneItem[] {
+  return wordsCentred(centreBeside(point, side, words), words);
+}
+
+/** How far to the right the words of a dimension reach, for keeping them on the page. */
+export function rightEndOfWords({ from, to, words, toward, share = 0.5 }: Dimension): number {
+  const direction = unit(subtract(to, from));
+  const centre =
+    share === 'past-end'
+      ? centreBeside(to, direction, words)
+      : centreBeside(between(from, to, share), sideOf(direction, toward), words);
+  return centre.x + wordsSize(words).width / 2;
+}
+
+function centreBeside(point: Point, side: Point, words: LengthWords): Point {
   const { width, height } = wordsSize(words);
-  const reach = (Math.abs(side.x) * width) / 2 + (Math.abs(side.y) * height) / 2 + gapMm;
-  return wordsCentred(along(point, side, reach), words);
+  return along(point, side, (Math.abs(side.x) * width) / 2 + (Math.abs(side.y) * height) / 2 + gapMm);
 }
 
 /** Words with their middle at a point, one line below the other. */

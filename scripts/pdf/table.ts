@@ -193,19 +193,22 @@ const alignments = { text: 'left', number: 'right', centre: 'centre' } as const;
 function measureFrame(block: Table, context: Context): Frame {
   const gap = context.design.grid.gutterPt;
   const room = context.width - gap * (block.columns.length - 1);
-  const style = sum(leastWidths(block, 'text', context)) <= room ? 'text' : 'small';
-  const least = leastWidths(block, style, context);
+  const style = sum(leastWidths(block, 'text', 'longest-word', context)) <= room ? 'text' : 'small';
+  const least = leastWidths(block, style, 'longest-word', context);
+  const oneLine = leastWidths(block, style, 'one-line', context);
   if (sum(least) > room + 0.01) {
     const detail = 'its longest words are wider than its columns, so that words are cut';
     context.report({ what: 'table', id: block.id, detail });
   }
   const weights = block.columns.map((column) => column.weight);
   let x = context.x;
-  const cells = sharedWidths(least, weights, room).map((width, index): Cell => {
-    const cell = { context: inside(context, x, width), align: alignments[block.columns[index]!.align] };
-    x += width + gap;
-    return cell;
-  });
+  const cells = sharedWidths(sum(oneLine) <= room ? oneLine : least, weights, room).map(
+    (width, index): Cell => {
+      const cell = { context: inside(context, x, width), align: alignments[block.columns[index]!.align] };
+      x += width + gap;
+      return cell;
+    },
+  );
   const wraps = block.groups.some(({ rows }) => rows.some((row) => isWrapped(row, cells, style)));
   return { style, cells, paddingPt: wraps ? cellPaddingPt.severalLines : cellPaddingPt.oneLine, context };
 }
@@ -215,8 +218,16 @@ const isWrapped = (row: TableRow, cells: readonly Cell[], style: TypeStyleName):
     (content, index) => setText(content, cells[index]!.context, { style, owner: 'TD' }).lines.length > 1,
   );
 
-/** For each column the width of its longest word, in the head as in the rows; numbers are never broken. */
-function leastWidths(block: Table, style: TypeStyleName, context: Context): number[] {
+/**
+ * For each column the width of its longest word, or of its longest cell on one line, in the head as in the rows.
+ * Numbers are never broken.
+ */
+function leastWidths(
+  block: Table,
+  style: TypeStyleName,
+  need: 'longest-word' | 'one-line',
+  context: Context,
+): number[] {
   const cellStyle = { ...typeStyle(context, { style }), findings: 'plain' } as const;
   const headStyle = {
     ...typeStyle(context, { style: 'small', face: 'semibold' }),
@@ -224,7 +235,7 @@ function leastWidths(block: Table, style: TypeStyleName, context: Context): numb
   } as const;
   const rows = block.groups.flatMap((rowGroup) => rowGroup.rows);
   return block.columns.map((column, index) => {
-    const measure = column.align === 'number' ? wholeWidth : longestUnit;
+    const measure = column.align === 'number' || need === 'one-line' ? wholeWidth : longestUnit;
     const head = inlineText(column.header, headStyle, context.fonts, 'TH').runs;
     const cells = rows.map((row) =>
       measure(

@@ -31,11 +31,15 @@ export function addBales(made: FindingList, project: Project, geometry: FrameGeo
     }),
   ]);
   const cuts = geometry.bales.filter(({ kind }) => kind === 'cut').map(lengthAlongWall);
-  const sideCut = geometry.bales.find(({ wall, kind }) => wall === 'west' && kind === 'cut');
+  const sideCuts = geometry.bales
+    .filter(({ wall, kind }) => wall === 'west' && kind === 'cut')
+    .map(lengthAlongWall);
   add('frame.cut-pieces', count(cuts.length), 'frame.cut-pieces', made.from(lengths));
   add(
     'frame.cut-length',
-    sideCut ? quantity('length', lengthAlongWall(sideCut)) : none('no-cut-bale'),
+    sideCuts.length === 0
+      ? none('no-cut-bale')
+      : quantity('length', Math.min(...sideCuts), Math.max(...sideCuts)),
     'frame.cut-length',
     made.from({
       'inside-depth': 'frame.inside-depth',

@@ -5,6 +5,9 @@ import type { StructureFault } from './faults.ts';
 import { runUnder, slopeOver, wallSize, type FrameSizes } from './geometry.ts';
 import { practice } from './practice.ts';
 
+/** Inches and millimetres do not convert without a remainder; less than this is none. */
+const slackMm = 1e-6;
+
 type Path = StructureFault['path'];
 
 /** The sizes of a project in millimetres; of a range, its middle. */
@@ -68,7 +71,7 @@ function wallFaults(sizes: FrameSizes): readonly StructureFault[] {
     faults.push({ fault: 'slope-not-positive', path: ['walls'], ...heights });
   }
   const wallMm = Math.min(poleward.thicknessMm, others.thicknessMm);
-  if (bearingMm > wallMm) {
+  if (bearingMm > wallMm + slackMm) {
     faults.push({ fault: 'bearing-wider-than-wall', path: ['bearing', 'value'], bearingMm, wallMm });
   }
   return faults;
@@ -90,7 +93,7 @@ function widthFaults({ sashes, bearingMm }: FrameSizes): readonly StructureFault
     });
   }
   const widthMm = sashes.reduce((sum, sash) => sum + sash.widthMm, 0);
-  if (widthMm - neededMm >= practice.narrowestBedMm) return [];
+  if (widthMm - neededMm >= practice.narrowestBedMm - slackMm) return [];
   return [
     { fault: 'sashes-too-narrow', path: ['sashes'], widthMm, neededMm: neededMm + practice.narrowestBedMm },
   ];
@@ -100,7 +103,7 @@ function lengthFaults(sizes: FrameSizes): readonly StructureFault[] {
   const riseMm = wallSize(sizes.bale, sizes.poleward).heightMm - wallSize(sizes.bale, sizes.others).heightMm;
   const neededMm = slopeOver(riseMm, practice.narrowestBedMm).slantMm + 2 * sizes.bearingMm;
   const short = sizes.sashes.flatMap(({ lengthMm }, index): StructureFault[] =>
-    lengthMm < neededMm
+    lengthMm < neededMm - slackMm
       ? [{ fault: 'sash-too-short', path: ['sashes', index, 'length'], lengthMm, neededMm }]
       : [],
   );
@@ -118,10 +121,10 @@ function stakeAndSoilFaults(sizes: FrameSizes): readonly StructureFault[] {
   const limitMm = Math.min(...heights) - practice.headroomMm;
   const depthMm = sizes.soilDepthMm;
   return [
-    ...(lengthMm < neededMm
+    ...(lengthMm < neededMm - slackMm
       ? [{ fault: 'stake-too-short', path: ['stakes', 'length'], lengthMm, neededMm } as const]
       : []),
-    ...(depthMm > limitMm
+    ...(depthMm > limitMm + slackMm
       ? [{ fault: 'soil-too-deep', path: ['soilDepth'], depthMm, limitMm } as const]
       : []),
   ];

@@ -202,7 +202,11 @@ function layWalls(
     ...stack('equator', others, bale, long, { x: startX, y: -thicknessMm }),
   ];
   const { heightMm } = baleAsLaid(bale, others.lay);
-  const gapMm3 = 2 * others.courses * side(0).gapMm * thicknessMm * heightMm;
+  const gapsMm = Array.from({ length: others.courses }, (_, course) => side(course).gapMm).reduce(
+    (a, b) => a + b,
+    0,
+  );
+  const gapMm3 = 2 * gapsMm * thicknessMm * heightMm;
   return { bales, longWallMm, gapL: gapMm3 / 1e6 };
 }
 

@@ -50,15 +50,26 @@ export function longWallCourse(outsideMm: number, baleLengthMm: number, course: 
 
 /**
  * One course of a wall that stands between the long walls, listed from its poleward end: whole bales, then one piece
- * cut to what is left, if that is more than a flake. Every other course is turned round, for the bond.
+ * cut to what is left, if that is more than a flake. For the bond every other course is turned round; where that would
+ * bring joint near joint (within a quarter bale), it starts with half a bale instead.
  */
 export function sideWallCourse(insideMm: number, baleLengthMm: number, course: number): Course {
-  const bales = Math.floor(roundOff((insideMm + practice.squeezeMm) / baleLengthMm));
-  const rest = insideMm - bales * baleLengthMm;
-  if (rest <= 0) return { pieces: wholeBales(bales, insideMm / bales), gapMm: 0 };
+  const plain = wholesAndRest(insideMm, baleLengthMm);
+  if (course % 2 === 0 || plain.pieces.length === 1) return plain;
+  const cutMm = plain.pieces.find(({ kind }) => kind === 'cut')?.lengthMm ?? 0;
+  const shareOfBale = cutMm / baleLengthMm;
+  if (shareOfBale >= 0.25 && shareOfBale <= 0.75) return { ...plain, pieces: plain.pieces.toReversed() };
+  const halfMm = baleLengthMm / 2;
+  const rest = wholesAndRest(insideMm - halfMm, baleLengthMm);
+  return { ...rest, pieces: [{ kind: 'cut', lengthMm: halfMm }, ...rest.pieces] };
+}
+
+function wholesAndRest(runMm: number, baleLengthMm: number): Course {
+  const bales = Math.floor(roundOff((runMm + practice.squeezeMm) / baleLengthMm));
+  const rest = runMm - bales * baleLengthMm;
+  if (bales > 0 && rest <= 0) return { pieces: wholeBales(bales, runMm / bales), gapMm: 0 };
   if (bales > 0 && rest <= practice.flakeMm) return { pieces: wholeBales(bales, baleLengthMm), gapMm: rest };
-  const pieces = [...wholeBales(bales, baleLengthMm), { kind: 'cut', lengthMm: rest } as const];
-  return { pieces: course % 2 === 0 ? pieces : pieces.toReversed(), gapMm: 0 };
+  return { pieces: [...wholeBales(bales, baleLengthMm), { kind: 'cut', lengthMm: rest }], gapMm: 0 };
 }
 
 /**
@@ -68,7 +79,7 @@ export function sideWallCourse(insideMm: number, baleLengthMm: number, course: n
 export function balesToCut(pieceLengthsMm: readonly number[], baleLengthMm: number): number {
   const rests: number[] = [];
   for (const piece of [...pieceLengthsMm].sort((a, b) => b - a)) {
-    const place = rests.findIndex((rest) => rest >= piece - 1e-6);
+    const place = rests.findIndex((rest) => rest >= 0);
     if (place < 0) rests.push(baleLengthMm - piece);
     else rests[place]! -= piece;
   }

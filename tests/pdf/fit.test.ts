@@ -5,7 +5,7 @@ import type { Scene } from '../../scripts/drawings/scene.ts';
 import { sharedWidths } from '../../scripts/pdf/widths.ts';
 import { makeDocument } from '../document/showcase.ts';
 import { readPdf, wordsOfPdf } from './read-pdf.ts';
-import { fonts, render } from './sheets.ts';
+import { fileText, fonts, render } from './sheets.ts';
 
 const scene = (widthMm: number, heightMm: number): Scene => ({
   id: 'frame',
@@ -91,6 +91,25 @@ describe('what does not fit', () => {
   ];
   it.each(fitting)('$name is no fault', async ({ blocks }) => {
     expect((await render(makeDocument(blocks))).diagnostics).toEqual([]);
+  });
+});
+
+describe('cells of a table', () => {
+  it('stay on one line where the table has room for it, whatever the weights', async () => {
+    const weight = '21–24 lb (9.5–10.7 kg)';
+    const cells = ['X', '27 in', '3 in', weight];
+    const block = table({
+      id: 'sashes',
+      caption: 'Sashes',
+      columns: cells.map((_, index) => column(`Column ${index}`)),
+      groups: [{ rows: [{ cells: cells.map((cell) => inline(cell)) }] }],
+    });
+    const { bytes } = await render(makeDocument([block]));
+    expect(
+      fileText(bytes)
+        .match(/\/TD <<\/MCID \d+>> BDC\n(?:BT [^\n]*\n)+EMC/g)
+        ?.map((cell) => cell.split('BT ').length - 1),
+    ).toEqual([1, 1, 1]);
   });
 });
 

@@ -1,4 +1,5 @@
 /** Reads a PDF back with another parser: its tag tree with the words of each tag, links, outline, metadata. */
+import { shortAddress } from '../../scripts/pdf/sources.ts';
 import { getDocument, VerbosityLevel } from 'pdfjs-dist/legacy/build/pdf.mjs';
 
 export interface ReadTag {
@@ -67,10 +68,14 @@ export async function readPdf(bytes: Uint8Array): Promise<ReadPdf> {
   return { pages, links, outline, metadata: raw, stray };
 }
 
-/** The words of the tags in the order of the tree, without the dots between parts of a line. Drawings are left out; tags that run along do not part words. */
+/**
+ * The words of the tags in the order of the tree, without drawings, without the dots between parts of a line, and
+ * without the addresses that paper prints because it cannot be clicked. Tags that run along do not part words.
+ */
 export function wordsOfPdf(pdf: ReadPdf): readonly string[] {
+  const addresses = new Set(pdf.links.map(({ url }) => shortAddress(url)));
   return pdf.pages
-    .map(textOf)
+    .map((page) => textOf(page, addresses))
     .join(' ')
     .split(/\s+/)
     .filter((word) => word !== '' && word !== '·');
@@ -95,10 +100,12 @@ const marker = /^\s*(?:[•–]|\d+\.)\s*$/;
 
 const runsAlong = new Set(['Link', 'Span']);
 
-export function textOf(tag: ReadTag): string {
+/** The words of one tag; `leftOut` are the texts of links that do not count, without their spaces. */
+export function textOf(tag: ReadTag, leftOut: ReadonlySet<string> = new Set()): string {
   if (tag.role === 'Figure') return ' ';
-  const inner = tag.kids.map((kid) => (typeof kid === 'string' ? kid : textOf(kid))).join('');
+  const inner = tag.kids.map((kid) => (typeof kid === 'string' ? kid : textOf(kid, leftOut))).join('');
   if (tag.role === 'Lbl' && marker.test(inner)) return ' ';
+  if (tag.role === 'Link' && leftOut.has(inner.replace(/\s/g, ''))) return ' ';
   return runsAlong.has(tag.role) ? inner : ` ${inner} `;
 }
 
@@ -133,6 +140,10 @@ function readTag(node: TreeNode, words: ReadonlyMap<string, string>): ReadTag {
 const hasContent = (tag: ReadTag): boolean =>
   tag.kids.some((kid) => typeof kid === 'string' || hasContent(kid));
 
+/** The parser drops the space at the end of a line and says that the line ends; a divided compound has none. */
+const lineEnd = ({ str = '', hasEOL }: TextItem): string =>
+  hasEOL !== true || /\p{L}-$|\/$/u.test(str) ? '' : ' ';
+
 function wordsByContent(items: readonly TextItem[], stray: string[]): ReadonlyMap<string, string> {
   const words = new Map<string, string>();
   const open: (string | undefined)[] = [];
@@ -142,9 +153,8 @@ function wordsByContent(items: readonly TextItem[], stray: string[]): ReadonlyMa
     } else if (item.type === 'endMarkedContent') open.pop();
     else if (item.str !== undefined && (item.str !== '' || item.hasEOL === true)) {
       const id = open.at(-1);
-      // The parser drops the space at the end of a line and says that the line ends instead.
       if (id === undefined) stray.push(item.str);
-      else words.set(id, (words.get(id) ?? '') + item.str + (item.hasEOL === true ? ' ' : ''));
+      else words.set(id, (words.get(id) ?? '') + item.str + lineEnd(item));
     }
   }
   return words;

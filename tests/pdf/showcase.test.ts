@@ -3,8 +3,7 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import type { Block, Inline, SheetDocument } from '../../scripts/document/document.ts';
-import { shortAddress } from '../../scripts/pdf/sources.ts';
+import type { SheetDocument } from '../../scripts/document/document.ts';
 import { showcase } from '../document/showcase.ts';
 import { scenesOf, wordsOfDocument } from '../html/reading.ts';
 import { printTags, readPdf, tagsOf, textOf, wordsOfPdf } from './read-pdf.ts';
@@ -150,7 +149,7 @@ function hasQpdf(): boolean {
 /** Signal words are printed in capitals. */
 const lowerCase = (words: readonly string[]): readonly string[] => words.map((word) => word.toLowerCase());
 
-/** What paper adds to the words of the blocks: the band, addresses that cannot be clicked, and the foot, once. */
+/** What paper adds to the words of the blocks: the band, and the foot once. */
 function printedWords(document: SheetDocument): readonly string[] {
   const {
     series,
@@ -163,28 +162,11 @@ function printedWords(document: SheetDocument): readonly string[] {
     reviewText,
     address = '',
   } = document;
-  const numberOnly = { ...document.furniture, step: String };
-  const words = wordsOfDocument({
-    ...document,
-    furniture: numberOnly,
-    blocks: document.blocks.map(withAddresses),
-  });
+  const blocks = wordsOfDocument({ ...document, furniture: { ...document.furniture, step: String } });
   const foot = [office, number, issuedText, reviewText, address].join(' ');
   return [
     ...`${series} ${number} ${title} ${datesFor} ${notice}`.split(/\s+/),
-    ...words,
+    ...blocks,
     ...foot.split(/\s+/),
   ];
-}
-
-function withAddresses(block: Block): Block {
-  if (block.kind === 'wide' || block.kind === 'together')
-    return { ...block, content: block.content.map(withAddresses) };
-  if (block.kind !== 'sources') return block;
-  const address = (href: string | undefined): Inline[] =>
-    href === undefined ? [] : [{ kind: 'text', text: ` ${shortAddress(href)}` }];
-  return {
-    ...block,
-    items: block.items.map((item) => ({ ...item, content: [...item.content, ...address(item.href)] })),
-  };
 }

@@ -113,7 +113,9 @@ const rows: readonly Row[] = [
   },
   {
     // Rise 36 − 28 = 8, slant 74: √(5476 − 64) = 73.5663; sides of two bales and 1.5663 stuffed. Outside 132: four bales. The
-    // upper course of a long wall is half + 3 + half: 2 × (4 + 3) + 2 × 2 × 2 whole, four halves from two bales.
+    // upper course of a long wall is half + 3 + half, of a side wall half + 1 + cut 19.566 (55.566 less a bale). Whole: 2 × (4 + 3) +
+    // 2 × (2 + 1) = 20. Cut: six halves and two of 19.566: a half does not fit beside 19.566 in 36, so 2 + 3 bales. Stakes in the
+    // upper course: 2 × (2 × 3 + 2) + 2 × (2 × 1 + 2).
     name: 'two courses in running bond',
     choices: {
       sashes: [
@@ -125,7 +127,7 @@ const rows: readonly Row[] = [
       others: { courses: 2, lay: 'flat' },
       stakes: { perBale: 2, length: 60 },
     },
-    counts: { 'bales-whole': 22, 'cut-pieces': 4, 'bales-cut': 2, 'bales-wall': 24, stakes: 28 },
+    counts: { 'bales-whole': 20, 'cut-pieces': 8, 'bales-cut': 5, 'bales-wall': 25, stakes: 24 },
     lengths: { 'inside-depth': 73.56629, 'poleward-height': 36, 'equator-height': 28 },
   },
   {
@@ -136,7 +138,7 @@ const rows: readonly Row[] = [
       poleward: { courses: 2, lay: 'flat' },
       stakes: { perBale: 1, length: 48 },
     },
-    counts: { 'bales-poleward': 8 - 5 },
+    counts: { 'bales-poleward': 3 },
     lengths: { 'inside-depth': Math.sqrt(66 ** 2 - 14 ** 2), 'poleward-height': 28, 'equator-height': 14 },
   },
 ];

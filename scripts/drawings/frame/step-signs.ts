@@ -1,7 +1,7 @@
 /** What stands around the bodies of a step drawing: letters, arrows, dimensions, tools and what gives the scale. */
 import type { FrameGeometry } from '../../structures/geometry.ts';
 import { drawSolid } from '../axonometric.ts';
-import { dimension, wordsSize, type Dimension } from '../dimension.ts';
+import { dimension, rightEndOfWords, wordsSize, type Dimension, type LengthWords } from '../dimension.ts';
 import { between, circle, path, placed, polygon, segment, type Point } from '../path.ts';
 import type { PathCommand, SceneItem } from '../scene.ts';
 import { balloon, boot, callout, sun } from '../symbols.ts';
@@ -15,6 +15,7 @@ import {
   propMm,
   sashesFromLeft,
   stakeOutMm,
+  widthMm,
   type Stage,
   type StepName,
 } from './stage.ts';
@@ -84,10 +85,8 @@ function cutPieceNote({ geometry, view, words }: Stage): readonly SceneItem[] {
   );
   if (!piece) return [];
   const { from, to } = piece.box;
-  return dimension({
-    ...besideRight(view, view.right(from.x, to.x), from.y, to.y),
-    words: words.length(to.y - from.y),
-  });
+  const x = view.right(from.x, to.x);
+  return besideRight(view, { x, fromY: from.y, toY: to.y, words: words.length(to.y - from.y) });
 }
 
 function outsideDimensions({ geometry, view, words }: Stage): readonly SceneItem[] {
@@ -101,10 +100,11 @@ function outsideDimensions({ geometry, view, words }: Stage): readonly SceneItem
       words: words.length(geometry.outsideLengthMm),
       toward: { x: 0, y: 1 },
     }),
-    ...dimension({
-      ...besideRight(view, view.right(nearWest.x, nearEast.x), nearWest.y, farWest.y),
+    ...besideRight(view, {
+      x: view.right(nearWest.x, nearEast.x),
+      fromY: nearWest.y,
+      toY: farWest.y,
       words: words.length(geometry.outsideDepthMm),
-      share: 0.36,
     }),
   ];
 }
@@ -133,22 +133,33 @@ function insideLengthDimension({ geometry, view, words }: Stage): readonly Scene
 function insideDepthDimension({ geometry, view, words }: Stage): readonly SceneItem[] {
   const { insideLengthMm, insideDepthMm, sideThicknessMm } = geometry;
   const x = view.right(-sideThicknessMm, insideLengthMm + sideThicknessMm);
-  return dimension({
-    ...besideRight(view, x, 0, insideDepthMm),
-    words: words.length(insideDepthMm),
-    share: 0.3,
-  });
+  return besideRight(view, { x, fromY: 0, toY: insideDepthMm, words: words.length(insideDepthMm) });
 }
 
-/** A dimension on the ground along the right of the frame, at `x`, from one y to another. */
-function besideRight(view: View, x: number, fromY: number, toY: number): Omit<Dimension, 'words'> {
+/**
+ * A dimension on the ground along the right of the frame, at `x`, from one y to another. Its words stand as near to the
+ * middle as the edge of the page lets them.
+ */
+function besideRight(
+  view: View,
+  {
+    x,
+    fromY,
+    toY,
+    words,
+  }: { readonly x: number; readonly fromY: number; readonly toY: number; readonly words: LengthWords },
+): readonly SceneItem[] {
   const out = view.right(-280, 280);
-  return {
+  const line: Dimension = {
     from: view.at(x + out, fromY, 0),
     to: view.at(x + out, toY, 0),
     corners: [view.at(x, fromY, 0), view.at(x, toY, 0)],
+    words,
     toward: { x: 1, y: 1 },
   };
+  const share =
+    [0.4, 0.3, 0.2, 0.1].find((at) => rightEndOfWords({ ...line, share: at }) <= widthMm - 1) ?? 0;
+  return dimension({ ...line, share });
 }
 
 /** The sun stands on the side that the viewer looks from. */
