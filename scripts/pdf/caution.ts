@@ -1,11 +1,11 @@
 import { plainText } from '../document/build.ts';
-import type { Block, Caution, CautionGroup } from '../document/document.ts';
+import type { Block, Caution, CautionGroup, Inline } from '../document/document.ts';
 import type { PathCommand } from '../drawings/scene.ts';
 import { group, piece, shifted, stacked, type Item, type Mark, type Piece } from './items.ts';
 import { colour, inside, type Context, type Measured } from './measure.ts';
 import { filledBox, horizontalRule, verticalRule } from './rules.ts';
 import { circlePath } from './scene-marks.ts';
-import { equalWidths, inRows } from './side-by-side.ts';
+import { equalWidths, inColumns } from './side-by-side.ts';
 import { baseline, setText } from './text.ts';
 import { headingTag, list, tag, type Tag } from './tags.ts';
 
@@ -77,15 +77,24 @@ function measureGroup(
   context: Context,
 ): { parts: (Stack & { keep: boolean })[]; groupTag: Tag } {
   const { stack, signalTag } = measureSignal(cautions, context);
-  const across = context.width > widePt ? 2 : 1;
+  const across = context.width > widePt && cautions.items.length > 1 ? 2 : 1;
   const tags: Tag[] = [];
-  const rows = inRows(cautions.items, equalWidths(across, context), context, (item, cellContext) => {
-    const text = setText(item, cellContext, { style: 'small', owner: 'P' });
-    tags.push(tag('LI', [tag('LBody', [tag('P', text.kids)])]));
-    return stacked(text.pieces);
+  const words = (item: readonly Inline[], cell: Context) =>
+    setText(item, cell, { style: 'small', owner: 'P' });
+  const body = inColumns(cautions.items, equalWidths(across, context), context, {
+    gap: context.design.grid.baselinePt / 3,
+    heightOf: (item, cell) => stacked(words(item, cell).pieces).height,
+    measureCell: (item, cell) => {
+      const { pieces, kids } = words(item, cell);
+      tags.push(tag('LI', [tag('LBody', [tag('P', kids)])]));
+      return stacked(pieces);
+    },
   });
   return {
-    parts: [{ ...stack, keep: true }, ...rows.map((row) => ({ ...row, keep: false }))],
+    parts: [
+      { ...stack, keep: true },
+      { ...body, keep: false },
+    ],
     groupTag: tag('Caution', [signalTag, list('None', tags)]),
   };
 }
@@ -103,16 +112,20 @@ function measureRow(caution: Caution, context: Context): { row: Stack; cautionTa
   const words = besideWords
     ? inside(context, left + signalColumnPt, width - signalColumnPt)
     : inside(context, left, width);
-  const hazard = setText(caution.hazard, words, { style: 'small', owner: 'P', face: 'semibold' });
-  const avoidance = setText(caution.avoidance, words, { style: 'small', owner: 'P' });
+  const runIn: readonly Inline[] = [
+    { kind: 'strong', content: caution.hazard },
+    { kind: 'text', text: ' ' },
+    ...caution.avoidance,
+  ];
+  const text = setText(runIn, words, { style: 'small', owner: 'P' });
   const signal = measureSignal(caution, inside(context, left, width));
-  const body = stacked([...hazard.pieces, ...avoidance.pieces]);
+  const body = stacked(text.pieces);
   const row = besideWords
     ? { height: Math.max(body.height, signal.stack.height), marks: [...signal.stack.marks, ...body.marks] }
     : stacked([asPiece(signal.stack), asPiece(body)]);
   return {
     row,
-    cautionTag: tag('Caution', [signal.signalTag, tag('P', hazard.kids), tag('P', avoidance.kids)]),
+    cautionTag: tag('Caution', [signal.signalTag, tag('P', text.kids)]),
   };
 }
 

@@ -32,7 +32,9 @@ export function parseInlineProse(text: string, locate: Locate): { content: reado
   };
 }
 
+/** Real quotation marks, yes; but “(C)” is a part of a build, not a copyright sign, so nothing else is replaced. */
 const markdown = new MarkdownIt({ html: false, linkify: false, typographer: true })
+  .disable('replacements')
   .use(container, 'when')
   .use(container, 'aside');
 

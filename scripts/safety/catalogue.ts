@@ -64,6 +64,7 @@ function mergeCautions(base: CautionRecord, own: CautionRecord): CautionRecord {
   return {
     ...own,
     signal: strength(base) < strength(own) ? base.signal : own.signal,
+    ...(base.beforehand === true ? { beforehand: true } : {}),
     sources: union(own.sources, base.sources),
   };
 }

@@ -1,7 +1,7 @@
 /** The build card of a cold frame: what to have, how it goes together, one act a step, and what to sow in it. */
 import { layOutRows, type BedRow } from '../agronomy/bed-rows.ts';
 import { plantsInRows, seedForRows } from '../agronomy/spacing.ts';
-import { checklist, column, figure, inline, keyNumbers, labels, steps, strong, table } from '../document/build.ts';
+import { checklist, column, figure, inline, keyNumbers, labels, steps, strong, table, together } from '../document/build.ts';
 import type { Block, Inline, Step, TableRow } from '../document/document.ts';
 import type { Finding } from '../findings/finding.ts';
 import type { ProjectRecord } from '../records/guide.ts';
@@ -57,7 +57,7 @@ class BuildCard {
     const exhibits: [string, Exhibit][] = [
       ...freezeExhibits(this.#context),
       ['at-a-glance', { wide: true, blocks: () => [this.#glance()] }],
-      ['tools', { wide: true, blocks: () => [this.#tools()] }],
+      ['tools', { wide: true, blocks: () => [together([this.#tools()])] }],
       ['parts', { wide: true, blocks: () => [this.#parts()] }],
       ['plan', { wide: true, blocks: () => [figure(this.#drawings.plan, { caption: this.#say('build.plan') })] }],
       ['section', { wide: true, blocks: () => [figure(this.#drawings.section, { caption: this.#say('build.section') })] }],

@@ -20,20 +20,30 @@ export function sheetCautions(context: SheetContext, steps: readonly StepHazards
 }
 
 /**
- * The box at the top. Where the sheet has steps, each caution is told whole at its step, so the box names the hazard,
- * what to do, and the step; otherwise the box itself tells hazard and consequence.
+ * The box at the top. Where the sheet has steps, each caution is told whole at its step, so the box says what must be
+ * done before the work begins and names the rest with their steps; otherwise the box itself tells them whole.
  */
 function box(context: SheetContext, gathered: GatheredCautions): Block {
-  const { guide, wording: { say } } = context;
+  const {
+    guide,
+    wording: { say },
+  } = context;
   const records = gathered.all.map((id) => guide.hazards.cautions.get(id)!);
   const inSteps = gathered.perStep.length > 1;
   const groups = signalWords.flatMap((signal): CautionGroup[] => {
     const ofSignal = records.filter((record) => record.signal === signal);
     if (ofSignal.length === 0) return [];
-    const items = ofSignal.map((record) => (inSteps ? briefly(context, record, gathered) : inline([strong(record.hazard), ` ${record.avoidance}`])));
-    return [{ signal, signalText: say(`cautions.${signal}`), items }];
+    return [
+      {
+        signal,
+        signalText: say(`cautions.${signal}`),
+        items: inSteps ? briefly(context, ofSignal, gathered) : whole(ofSignal),
+      },
+    ];
   });
-  records.forEach((record) => { context.printer.cite(record.sources); });
+  records.forEach((record) => {
+    context.printer.cite(record.sources);
+  });
   const wear = new Intl.ListFormat(guide.publisher.language, { type: 'conjunction' }).format(
     gathered.protection.map((item) => uncapitalized(item)),
   );
@@ -45,14 +55,30 @@ function box(context: SheetContext, gathered: GatheredCautions): Block {
   });
 }
 
-function briefly({ wording: { say } }: SheetContext, record: CautionRecord, { perStep }: GatheredCautions): readonly Inline[] {
-  const step = perStep.findIndex((ids) => ids.includes(record.id)) + 1;
-  return inline([strong(`${record.title}.`), ` ${record.avoidance} ${say('cautions.at-step', { step })}`]);
+function whole(records: readonly CautionRecord[]): readonly (readonly Inline[])[] {
+  return records.map(({ hazard, avoidance }) => inline([strong(hazard), ` ${avoidance}`]));
+}
+
+function briefly(
+  { guide, wording: { say } }: SheetContext,
+  records: readonly CautionRecord[],
+  { perStep }: GatheredCautions,
+): readonly (readonly Inline[])[] {
+  const stepOf = ({ id }: CautionRecord): number => perStep.findIndex((ids) => ids.includes(id)) + 1;
+  const beforehand = records.filter((record) => record.beforehand === true);
+  const atSteps = records.filter((record) => record.beforehand !== true);
+  const told = beforehand.map((record) => inline([strong(`${record.title}.`), ` ${record.avoidance}`]));
+  if (atSteps.length === 0) return told;
+  const named = atSteps.map((record) =>
+    say('cautions.named', { title: uncapitalized(record.title), step: stepOf(record) }),
+  );
+  const list = new Intl.ListFormat(guide.publisher.language, { type: 'unit' }).format(named);
+  return [...told, inline([strong(say('cautions.at-steps')), ` ${list}.`])];
 }
 
 /** `Work gloves` within a sentence; a name such as `N95 mask` keeps its capitals. */
 function uncapitalized(words: string): string {
-  return /^[A-Z][a-z]/.test(words) ? words.charAt(0).toLowerCase() + words.slice(1) : words;
+  return /^[A-Z][a-z ]/.test(words) ? words.charAt(0).toLowerCase() + words.slice(1) : words;
 }
 
 function cautionInWords({ guide, printer, wording: { say } }: SheetContext, id: string): Caution {

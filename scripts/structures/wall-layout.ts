@@ -79,7 +79,7 @@ function wholesAndRest(runMm: number, baleLengthMm: number): Course {
 export function balesToCut(pieceLengthsMm: readonly number[], baleLengthMm: number): number {
   const rests: number[] = [];
   for (const piece of [...pieceLengthsMm].sort((a, b) => b - a)) {
-    const place = rests.findIndex((rest) => rest >= 0);
+    const place = rests.findIndex((rest) => rest >= piece - 1e-6);
     if (place < 0) rests.push(baleLengthMm - piece);
     else rests[place]! -= piece;
   }

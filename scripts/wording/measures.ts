@@ -142,11 +142,14 @@ function atPrecision(low: number, high: number, number: Numbers): [string, strin
   return [number(low, digits), number(high, digits)];
 }
 
-/** Inches in eighths (sixteenths under half an inch) up to a yard; feet and inches beyond. */
+/** Below six feet a tape is read in inches. */
+const inchesUpTo = 71.9;
+
+/** Inches in eighths (sixteenths under half an inch, quarters from a yard on); feet and inches from six feet on. */
 function customaryLength(low: number, high: number): string {
   const inches = [fromHeld(low, 'in'), fromHeld(high, 'in')] as const;
-  if (inches[1] < 36.01 || low !== high) {
-    const parts = inches[1] < 0.5 ? 16 : 8;
+  if (inches[1] < inchesUpTo || low !== high) {
+    const parts = inches[1] < 0.5 ? 16 : inches[1] < 36.01 ? 8 : 4;
     if (inches[0] >= 36 && inches.every((value) => Math.abs(value / 12 - Math.round(value / 12)) < 0.02)) {
       return `${rangeOf(String(Math.round(inches[0] / 12)), String(Math.round(inches[1] / 12)))}${nb}ft`;
     }
@@ -161,7 +164,7 @@ function customaryLength(low: number, high: number): string {
 /** Feet and inches with real primes, to the quarter inch (eighths under a foot). */
 function primes(lengthMm: number): string {
   const inches = fromHeld(lengthMm, 'in');
-  if (inches < 36.01) return `${mixedFraction(inches, inches < 12 ? 8 : 4)}″`;
+  if (inches < inchesUpTo) return `${mixedFraction(inches, inches < 12 ? 8 : 4)}″`;
   const quarters = Math.round(inches * 4) / 4;
   const feet = Math.floor(quarters / 12 + 1e-9);
   const rest = quarters - feet * 12;
@@ -170,7 +173,10 @@ function primes(lengthMm: number): string {
 
 function metricLength(low: number, high: number, number: Numbers): string {
   if (high < 50) return `${rangeOf(number(low), number(high))}${nb}mm`;
-  if (high < 1000) return `${rangeOf(number(low / 10, low < 100 && low % 10 > 1 ? 1 : 0), number(high / 10))}${nb}cm`;
+  if (high < 1000) {
+    const digits = high < 100 ? 1 : 0;
+    return `${rangeOf(number(low / 10, digits), number(high / 10, digits))}${nb}cm`;
+  }
   return `${rangeOf(number(low / 1000, 2), number(high / 1000, 2))}${nb}m`;
 }
 

@@ -35,6 +35,11 @@ test('straight quotes become real ones', () => {
   expect(content).toEqual([{ kind: 'text', text: '“Frost” isn’t it' }]);
 });
 
+test('the letter of a part stays a letter', () => {
+  const { content } = parseInlineProse('Lay the sash (C) on the wall (R) +- nothing...', nowhere);
+  expect(content).toEqual([{ kind: 'text', text: 'Lay the sash (C) on the wall (R) +- nothing...' }]);
+});
+
 test('only running text may stand in a step', () => {
   expect(parseInlineProse('## A heading', nowhere).diagnostics.map(({ code }) => code)).toEqual(['bad-prose']);
 });

@@ -9,6 +9,8 @@ export const CautionSchema = record({
   /** The hazard in a word or two, for lists. */
   title: Words,
   signal: oneOf(signalWords),
+  /** True where something must be done before the work begins, such as a call some days ahead. */
+  beforehand: Type.Optional(Type.Boolean()),
   /** One sentence: the hazard and what it does. */
   hazard: Prose,
   /** One sentence: what to do. */

@@ -89,18 +89,15 @@ describe('painting from back to front', () => {
     fc.assert(
       fc.property(
         boxes,
-        fc.array(
-          fc.tuple(fc.double({ min: 0, max: 1, noNaN: true }), fc.double({ min: 0, max: 1, noNaN: true })),
-          { minLength: 30, maxLength: 30 },
-        ),
-        (list, shares) => {
+        fc.array(fc.tuple(fc.nat(359), fc.integer({ min: -60, max: 240 })), { minLength: 30, maxLength: 30 }),
+        (list, places) => {
           const order = backToFront(
             list.map((box) => ({ ...box, solid: boxSolid(box.from, box.to) })),
             camera,
           );
-          for (const [across, up] of shares) {
+          for (const [x, z] of places) {
             // A point of the page, as the line of sight through a spot of space.
-            const through = { x: across * 360, y: 100, z: up * 300 - 60 };
+            const through = { x: x + 0.3, y: 100, z: z + 0.4 };
             const hits = order.flatMap((box, index) => {
               const reach = entry(box, through);
               return reach === undefined ? [] : [{ index, reach }];
