@@ -1,9 +1,10 @@
+import { defineConfig } from 'eslint/config';
 import tseslint from 'typescript-eslint';
 
 /** Why a module between records and publish may not reach outside: same records in, same bytes out. */
 const pureReason = 'Only records/, publish/ and the command line touch the outside world; pass the value in.';
 
-export default tseslint.config(
+export default defineConfig(
   { ignores: ['dist/', 'node_modules/', 'coverage/', 'tests/**/golden/'] },
   ...tseslint.configs.strictTypeChecked,
   {
@@ -18,11 +19,22 @@ export default tseslint.config(
   },
   {
     files: ['scripts/**/*.ts'],
-    ignores: ['scripts/records/**', 'scripts/publish/**', 'scripts/groundsheet.ts', 'scripts/serve.ts', 'scripts/html/site.ts'],
+    ignores: [
+      'scripts/records/**',
+      'scripts/publish/**',
+      'scripts/groundsheet.ts',
+      'scripts/serve.ts',
+      'scripts/html/site.ts',
+    ],
     rules: {
       'no-restricted-imports': [
         'error',
-        { paths: ['fs', 'node:fs', 'node:fs/promises', 'node:http', 'node:https', 'node:net'].map((name) => ({ name, message: pureReason })) },
+        {
+          paths: ['fs', 'node:fs', 'node:fs/promises', 'node:http', 'node:https', 'node:net'].map((name) => ({
+            name,
+            message: pureReason,
+          })),
+        },
       ],
       'no-restricted-properties': [
         'error',

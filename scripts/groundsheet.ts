@@ -72,13 +72,15 @@ function buildOptions(flags: CommonFlags & { out?: string }): BuildOptions {
 /** SOURCE_DATE_EPOCH (seconds since 1970) as a date; undefined when it is not set. */
 function issueDate(epoch: string | undefined): string | undefined {
   if (epoch === undefined || epoch === '') return undefined;
-  if (!/^\d{1,12}$/.test(epoch)) throw new InvalidArgumentError('SOURCE_DATE_EPOCH is not a whole number of seconds.');
+  if (!/^\d{1,12}$/.test(epoch))
+    throw new InvalidArgumentError('SOURCE_DATE_EPOCH is not a whole number of seconds.');
   return new Date(Number(epoch) * 1000).toISOString().slice(0, 10);
 }
 
 function portNumber(text: string): number {
   const port = Number(text);
-  if (!Number.isInteger(port) || port < 0 || port > 65535) throw new InvalidArgumentError('A port is a whole number up to 65535.');
+  if (!Number.isInteger(port) || port < 0 || port > 65535)
+    throw new InvalidArgumentError('A port is a whole number up to 65535.');
   return port;
 }
 

@@ -115,16 +115,28 @@ interface RenderedSheet {
   readonly diagnostics: readonly Diagnostic[];
 }
 
-async function renderPdfs(sheets: readonly RegionSheet[], guide: Guide, progress: (line: string) => void): Promise<readonly RenderedSheet[]> {
+async function renderPdfs(
+  sheets: readonly RegionSheet[],
+  guide: Guide,
+  progress: (line: string) => void,
+): Promise<readonly RenderedSheet[]> {
   const fonts = openFonts(await readFontFiles());
   const rendered: RenderedSheet[] = [];
   for (const [at, sheet] of sheets.entries()) {
-    const { region, composed: { document } } = sheet;
+    const {
+      region,
+      composed: { document },
+    } = sheet;
     progress(`Setting sheet ${at + 1} of ${sheets.length}: ${region.name}, ${document.title}`);
     const { bytes, pages, diagnostics } = await renderPdf(document, { design: guide.design, fonts });
     const path = sheetPath(document, region);
     const pdf = { path: `${path}.pdf`, pages, bytes: bytes.length };
-    rendered.push({ sheet, pdf: bytes, diagnostics, page: { path: `${path}.html`, pdf, region: region.name, document } });
+    rendered.push({
+      sheet,
+      pdf: bytes,
+      diagnostics,
+      page: { path: `${path}.html`, pdf, region: region.name, document },
+    });
   }
   return rendered;
 }
@@ -168,10 +180,25 @@ function isSelected({ region, sheet }: RegionSheet, wanted: Narrowing): boolean 
 
 /** A region or sheet asked for that the guide does not have. */
 function selectionFaults(guide: Guide, wanted: Narrowing): Diagnostic[] {
-  const fault = (kind: string, list: readonly { readonly id: string }[], id: string | undefined): Diagnostic[] => {
+  const fault = (
+    kind: string,
+    list: readonly { readonly id: string }[],
+    id: string | undefined,
+  ): Diagnostic[] => {
     if (id === undefined || guide.spoilt.has(id) || list.some((item) => item.id === id)) return [];
-    const hint = suggestion(id, list.map((item) => item.id), `Name the file of a ${kind} without its ending.`);
-    return [{ code: 'nothing-selected', severity: 'error', message: `There is no ${kind} “${id}” in this guide.`, hint }];
+    const hint = suggestion(
+      id,
+      list.map((item) => item.id),
+      `Name the file of a ${kind} without its ending.`,
+    );
+    return [
+      {
+        code: 'nothing-selected',
+        severity: 'error',
+        message: `There is no ${kind} “${id}” in this guide.`,
+        hint,
+      },
+    ];
   };
   return [...fault('region', guide.regions, wanted.region), ...fault('sheet', guide.sheets, wanted.sheet)];
 }
@@ -185,7 +212,12 @@ function composeAll(guide: Guide): readonly RegionSheet[] {
     return guide.sheets
       .filter((sheet) => sheet.regions?.includes(region.id) ?? true)
       .filter((sheet) => isWhole(guide, sheet))
-      .map((sheet) => ({ region, facts, sheet, composed: composeSheet({ guide, sheet, facts, wording, suggest }) }));
+      .map((sheet) => ({
+        region,
+        facts,
+        sheet,
+        composed: composeSheet({ guide, sheet, facts, wording, suggest }),
+      }));
   });
 }
 
@@ -201,7 +233,12 @@ function indexedSheets(
     const page =
       pages.find((made) => made.path === `${path}.html`) ??
       (old && kept.has(`${path}.html`)
-        ? { path: `${path}.html`, pdf: { path: `${path}.pdf`, pages: old.entry.pages ?? 1, bytes: old.bytes.length }, region: region.name, document }
+        ? {
+            path: `${path}.html`,
+            pdf: { path: `${path}.pdf`, pages: old.entry.pages ?? 1, bytes: old.bytes.length },
+            region: region.name,
+            document,
+          }
         : undefined);
     const at32 = facts.freeze.get(32)!;
     return page ? [{ region, freeze: { last: at32.last[50], first: at32.first[50] }, page }] : [];
@@ -210,7 +247,8 @@ function indexedSheets(
 
 /** A sheet whose crop or project is at fault cannot be composed; the fault itself is told already. */
 function isWhole(guide: Guide, sheet: SheetRecord): boolean {
-  const has = (list: readonly { readonly id: string }[], id: string | undefined): boolean => id === undefined || list.some((item) => item.id === id);
+  const has = (list: readonly { readonly id: string }[], id: string | undefined): boolean =>
+    id === undefined || list.some((item) => item.id === id);
   return has(guide.crops, sheet.crop) && has(guide.projects, sheet.project);
 }
 
@@ -225,7 +263,13 @@ export function sheetPath(document: SheetDocument, region: RegionRecord): string
 
 function manifestEntries({ page, sheet: { region, composed } }: RenderedSheet): ManifestEntry[] {
   const { document, findings } = composed;
-  const entry = { kind: document.kind, title: document.title, region: region.id, language: document.language, findings };
+  const entry = {
+    kind: document.kind,
+    title: document.title,
+    region: region.id,
+    language: document.language,
+    findings,
+  };
   return [
     { ...entry, path: page.path },
     { ...entry, path: page.pdf.path, pages: page.pdf.pages },

@@ -33,11 +33,17 @@ export function siteIndex(guide: Guide, sheets: readonly IndexedSheet[]): SiteIn
   };
 }
 
-function indexRegion(first: IndexedSheet, sheets: readonly IndexedSheet[], { say, measures, dates }: Wording): IndexRegion {
+function indexRegion(
+  first: IndexedSheet,
+  sheets: readonly IndexedSheet[],
+  { say, measures, dates }: Wording,
+): IndexRegion {
   const { region, freeze } = first;
   const dateOf = (finding: DateFinding | undefined): string => {
     if (!finding) return say('none.not-given');
-    return finding.value.kind === 'date' ? dates.long(finding.value.day) : say(`none.${finding.value.reason}`);
+    return finding.value.kind === 'date'
+      ? dates.long(finding.value.day)
+      : say(`none.${finding.value.reason}`);
   };
   return {
     id: region.id,

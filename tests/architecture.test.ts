@@ -22,7 +22,20 @@ const mayImport: Readonly<Record<string, readonly string[]>> = {
   structures: ['quantities', 'findings', 'records'],
   safety: ['records'],
   wording: ['quantities', 'findings'],
-  sheets: ['quantities', 'diagnostics', 'findings', 'prose', 'records', 'climate', 'agronomy', 'structures', 'safety', 'wording', 'document', 'drawings'],
+  sheets: [
+    'quantities',
+    'diagnostics',
+    'findings',
+    'prose',
+    'records',
+    'climate',
+    'agronomy',
+    'structures',
+    'safety',
+    'wording',
+    'document',
+    'drawings',
+  ],
   html: ['diagnostics', 'document', 'drawings'],
   pdf: ['diagnostics', 'document', 'drawings'],
   publish: ['diagnostics'],
@@ -64,7 +77,11 @@ test('only the edges touch files, the network, the clock or chance', () => {
   const edges = /^(records|publish)\/|^(groundsheet|serve|make-[a-z-]+)\.ts$|^html\/site\.ts$/;
   const wrong = files
     .filter((file) => !edges.test(file))
-    .filter((file) => /from '(node:)?(fs|http|https|net|child_process|os)(\/promises)?'|Date\.now\(|new Date\(\)|Math\.random\(|\bfetch\(/.test(read(file)));
+    .filter((file) =>
+      /from '(node:)?(fs|http|https|net|child_process|os)(\/promises)?'|Date\.now\(|new Date\(\)|Math\.random\(|\bfetch\(/.test(
+        read(file),
+      ),
+    );
   expect(wrong, 'same records in, same bytes out: pass the value in').toEqual([]);
 });
 
@@ -74,7 +91,9 @@ test('only one module knows pdfkit, so that the writer can be exchanged', () => 
 
 function walk(folder: string): string[] {
   return readdirSync(folder, { withFileTypes: true })
-    .flatMap((entry) => (entry.isDirectory() ? walk(join(folder, entry.name)) : [relative(scripts, join(folder, entry.name))]))
+    .flatMap((entry) =>
+      entry.isDirectory() ? walk(join(folder, entry.name)) : [relative(scripts, join(folder, entry.name))],
+    )
     .filter((file) => file.endsWith('.ts'))
     .map((file) => file.split('\\').join('/'))
     .sort();
@@ -89,9 +108,13 @@ function importsOf(file: string): string[] {
 }
 
 function valueImportsOf(file: string): string[] {
-  return [...read(file).matchAll(/import (?!type )([^;]*?) from '(\.{1,2}\/[^']+)'/g)].map((match) => resolved(file, match[2]!));
+  return [...read(file).matchAll(/import (?!type )([^;]*?) from '(\.{1,2}\/[^']+)'/g)].map((match) =>
+    resolved(file, match[2]!),
+  );
 }
 
 function resolved(file: string, target: string): string {
-  return relative(scripts, join(scripts, file, '..', target)).split('\\').join('/');
+  return relative(scripts, join(scripts, file, '..', target))
+    .split('\\')
+    .join('/');
 }

@@ -19,21 +19,30 @@ export interface BedRow {
 
 export type BedLayout =
   | { readonly kind: 'rows'; readonly rows: readonly BedRow[] }
-  | { readonly kind: 'too-narrow'; readonly neededMm: number; readonly depthMm: number; readonly fits: number };
+  | {
+      readonly kind: 'too-narrow';
+      readonly neededMm: number;
+      readonly depthMm: number;
+      readonly fits: number;
+    };
 
 /**
  * Lays rows out over the depth of a bed. Two neighbouring rows stand half the sum of their (narrowest published)
  * row spacings apart; what is left over is shared out evenly between them. Too many rows are refused, with
  * how many rows in all would fit.
  */
-export function layOutRows(wanted: readonly { readonly crop: Crop; readonly rows: number }[], depthMm: number): BedLayout {
+export function layOutRows(
+  wanted: readonly { readonly crop: Crop; readonly rows: number }[],
+  depthMm: number,
+): BedLayout {
   const tallestFirst = [...wanted].sort((a, b) => b.crop.height.value.high - a.crop.height.value.high);
   const order = tallestFirst.flatMap(({ crop, rows }) => Array.from({ length: rows }, () => crop));
   const tallest = tallestFirst[0]!.crop;
   const mixed = tallestFirst.some(({ crop }) => crop.height.value.high < tallest.height.value.high);
   const gaps = gapsOf(order);
   const needed = 2 * edgeMm + sum(gaps);
-  if (needed > depthMm + 1e-6) return { kind: 'too-narrow', neededMm: needed, depthMm, fits: fitting(order, depthMm) };
+  if (needed > depthMm + 1e-6)
+    return { kind: 'too-narrow', neededMm: needed, depthMm, fits: fitting(order, depthMm) };
   const share = gaps.length === 0 ? 0 : (depthMm - needed) / gaps.length;
   let at = gaps.length === 0 ? depthMm / 2 : edgeMm;
   const rows = order.map((crop, index): BedRow => {

@@ -32,16 +32,32 @@ const coldestSowingC = (45 - 32) / 1.8;
 export function emergence(crop: Crop): Finding {
   const id = `${crop.id}.emergence`;
   const { emergence: record, soilTemperature: soil } = crop;
-  if ('notSown' in record) return { id, value: none('not-sown'), method: 'emergence.published', inputs: [], sources: crop.depth.sources };
+  if ('notSown' in record)
+    return {
+      id,
+      value: none('not-sown'),
+      method: 'emergence.published',
+      inputs: [],
+      sources: crop.depth.sources,
+    };
   if ('days' in record) {
-    return { id, value: quantity('duration', record.days.low, record.days.high), method: 'emergence.published', inputs: [], sources: record.sources };
+    return {
+      id,
+      value: quantity('duration', record.days.low, record.days.high),
+      method: 'emergence.published',
+      inputs: [],
+      sources: record.sources,
+    };
   }
   const points = record.points
     .map((point) => ({ temperatureC: point.at.low, days: point.days }))
     .sort((a, b) => a.temperatureC - b.temperatureC);
   const tested = { low: points[0]!.temperatureC, high: points.at(-1)!.temperatureC };
   const warm = clamp(soil?.optimum.high ?? tested.high, tested);
-  const cool = clamp(soil?.practical?.low ?? Math.max(soil?.minimum.low ?? tested.low, coldestSowingC), { low: tested.low, high: warm });
+  const cool = clamp(soil?.practical?.low ?? Math.max(soil?.minimum.low ?? tested.low, coldestSowingC), {
+    low: tested.low,
+    high: warm,
+  });
   const [fast, slow] = [daysToEmergence(points, warm)!, daysToEmergence(points, cool)!];
   const inputs: FindingInput[] = [
     { name: 'soil-from', value: quantity('temperature', cool) },

@@ -7,7 +7,9 @@ import type { HardinessGroup } from '../records/schemas/crop.ts';
  * weeks before, semi-hardy two to none, tender on the date, very tender two weeks or more after. The two weeks
  * that the tender groups stay open, and the close of the very tender window, are common practice.
  */
-export const springOffsetDays: Readonly<Record<HardinessGroup, { readonly opens: number; readonly closes: number }>> = {
+export const springOffsetDays: Readonly<
+  Record<HardinessGroup, { readonly opens: number; readonly closes: number }>
+> = {
   hardy: { opens: -28, closes: -14 },
   'semi-hardy': { opens: -14, closes: 0 },
   tender: { opens: 0, closes: 14 },
@@ -22,7 +24,9 @@ export const springOffsetSources = ['colorado-gardennotes-720', 'common-practice
  * repeated light frost of 28 to 32 F; hardy crops stand 25 to 28 F and lower (so 24 F, a hard freeze, ends them).
  * The two weeks kept free before it for tender crops are common practice.
  */
-export const fallLimit: Readonly<Record<HardinessGroup, { readonly thresholdC: number; readonly readyDaysBefore: number }>> = {
+export const fallLimit: Readonly<
+  Record<HardinessGroup, { readonly thresholdC: number; readonly readyDaysBefore: number }>
+> = {
   hardy: { thresholdC: (24 - 32) / 1.8, readyDaysBefore: 0 },
   'semi-hardy': { thresholdC: (28 - 32) / 1.8, readyDaysBefore: 0 },
   tender: { thresholdC: 0, readyDaysBefore: 14 },

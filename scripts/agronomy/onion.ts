@@ -20,7 +20,11 @@ type ClassRecord = NonNullable<Crop['dayLength']>[number];
 export function onionClasses(crop: Crop, place: OnionPlace): { main: Finding; also: Finding } {
   const latitude = Math.abs(place.latitudeDeg);
   const ranked = [...(crop.dayLength ?? [])]
-    .map((record) => ({ record, outside: outsideBy(record, latitude), fromMiddle: Math.abs(latitude - middleOf(record)) }))
+    .map((record) => ({
+      record,
+      outside: outsideBy(record, latitude),
+      fromMiddle: Math.abs(latitude - middleOf(record)),
+    }))
     .sort((a, b) => a.outside - b.outside || a.fromMiddle - b.fromMiddle);
   const [first, second] = ranked;
   const base = {
@@ -29,13 +33,28 @@ export function onionClasses(crop: Crop, place: OnionPlace): { main: Finding; al
   };
   if (!first) {
     return {
-      main: { id: `${crop.id}.class`, value: none('no-day-length-class'), ...base, sources: crop.hardiness.sources },
-      also: { id: `${crop.id}.class-also`, value: none('no-day-length-class'), ...base, sources: crop.hardiness.sources },
+      main: {
+        id: `${crop.id}.class`,
+        value: none('no-day-length-class'),
+        ...base,
+        sources: crop.hardiness.sources,
+      },
+      also: {
+        id: `${crop.id}.class-also`,
+        value: none('no-day-length-class'),
+        ...base,
+        sources: crop.hardiness.sources,
+      },
     };
   }
   const shared = second?.outside === 0;
   return {
-    main: { id: `${crop.id}.class`, value: choice(first.record.class), ...base, sources: first.record.sources },
+    main: {
+      id: `${crop.id}.class`,
+      value: choice(first.record.class),
+      ...base,
+      sources: first.record.sources,
+    },
     also: {
       id: `${crop.id}.class-also`,
       value: shared ? choice(second.record.class) : none('one-class-only'),
@@ -58,7 +77,11 @@ export function bulbingHours(crop: Crop, wanted: DayLengthClass): Finding {
 }
 
 /** When lengthening days reach the lower and the upper end of a class's bulbing hours. */
-export function bulbingDates(crop: Crop, wanted: DayLengthClass, place: OnionPlace): { starts: DateFinding; full: DateFinding } {
+export function bulbingDates(
+  crop: Crop,
+  wanted: DayLengthClass,
+  place: OnionPlace,
+): { starts: DateFinding; full: DateFinding } {
   const record = recordOf(crop, wanted);
   const hours = bulbingHours(crop, wanted);
   const reaches = (name: string, value: number): DateFinding => ({
@@ -72,7 +95,10 @@ export function bulbingDates(crop: Crop, wanted: DayLengthClass, place: OnionPla
     ],
     sources: [dayLengthSource, ...record.sources],
   });
-  return { starts: reaches('bulbing-starts', record.bulbing.low), full: reaches('bulbing-full', record.bulbing.high) };
+  return {
+    starts: reaches('bulbing-starts', record.bulbing.low),
+    full: reaches('bulbing-full', record.bulbing.high),
+  };
 }
 
 function recordOf(crop: Crop, wanted: DayLengthClass): ClassRecord {

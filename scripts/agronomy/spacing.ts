@@ -29,11 +29,20 @@ export function maturity(crop: Crop): Finding {
 export function cropFigures(crop: Crop): readonly Finding[] {
   return (crop.figures ?? []).map((figure) => {
     const base = { id: `${crop.id}.${figure.id}`, method: 'published', inputs: [], sources: figure.sources };
-    if ('length' in figure) return { ...base, value: quantity('length', figure.length.low, figure.length.high) };
-    if ('temperature' in figure) return { ...base, value: quantity('temperature', figure.temperature.low, figure.temperature.high) };
-    if ('duration' in figure) return { ...base, value: quantity('duration', figure.duration.low, figure.duration.high) };
+    if ('length' in figure)
+      return { ...base, value: quantity('length', figure.length.low, figure.length.high) };
+    if ('temperature' in figure)
+      return { ...base, value: quantity('temperature', figure.temperature.low, figure.temperature.high) };
+    if ('duration' in figure)
+      return { ...base, value: quantity('duration', figure.duration.low, figure.duration.high) };
     if ('mass' in figure) return { ...base, value: quantity('mass', figure.mass.low, figure.mass.high) };
-    return { ...base, value: figure.low === figure.high ? count(figure.low) : { kind: 'count-range', low: figure.low, high: figure.high } };
+    return {
+      ...base,
+      value:
+        figure.low === figure.high
+          ? count(figure.low)
+          : { kind: 'count-range', low: figure.low, high: figure.high },
+    };
   });
 }
 
@@ -56,7 +65,11 @@ export function plantsInRows({ crop, rows, rowLengthMm, rowLength }: SownRows): 
     id: `${crop.id}.plants-in-bed`,
     value: count(rows * Math.max(1, Math.floor(rowLengthMm / spacingMm + 1e-6))),
     method: 'plants.rows-by-spacing',
-    inputs: [inputOf('row-length', rowLength), { name: 'rows', value: count(rows) }, inputOf('in-row-spacing', spacing)],
+    inputs: [
+      inputOf('row-length', rowLength),
+      { name: 'rows', value: count(rows) },
+      inputOf('in-row-spacing', spacing),
+    ],
     sources: crop.spacing.inRow.sources,
   };
 }
@@ -67,7 +80,8 @@ const hundredFeetMm = 100 * 304.8;
 export function seedForRows({ crop, rows, rowLengthMm, rowLength }: SownRows): Finding {
   const id = `${crop.id}.seed-for-bed`;
   const rate = crop.seedPer100Ft;
-  if (!rate) return { id, value: none('no-seed-rate'), method: 'seed.rate', inputs: [], sources: crop.depth.sources };
+  if (!rate)
+    return { id, value: none('no-seed-rate'), method: 'seed.rate', inputs: [], sources: crop.depth.sources };
   const share = (rows * rowLengthMm) / hundredFeetMm;
   return {
     id,
@@ -85,7 +99,10 @@ export function seedForRows({ crop, rows, rowLengthMm, rowLength }: SownRows): F
 function lookedUp(
   crop: Crop,
   name: string,
-  figure: { readonly value: { readonly low: number; readonly high: number }; readonly sources: readonly string[] },
+  figure: {
+    readonly value: { readonly low: number; readonly high: number };
+    readonly sources: readonly string[];
+  },
 ): Finding {
   return {
     id: `${crop.id}.${name}`,

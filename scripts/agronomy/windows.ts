@@ -4,7 +4,6 @@
  * window here" is a finding with its reason.
  */
 import {
-
   dateRange,
   inputOf,
   none,
@@ -83,11 +82,22 @@ function springPlanting(crop: Crop, planting: Planting, climate: WindowClimate):
   const safe = lastSafeDay(crop, planting, climate, day);
   const closes = Math.min(day + offsets.closes, safe);
   const opens = day + offsets.opens;
-  return { id, value: closes < opens ? none('season-too-short') : dateRange(opens, closes), method, inputs, sources };
+  return {
+    id,
+    value: closes < opens ? none('season-too-short') : dateRange(opens, closes),
+    method,
+    inputs,
+    sources,
+  };
 }
 
 /** The last day on which a planting still matures before the freeze that ends it, with the allowance for fall. */
-function lastSafeDay(crop: Crop, planting: Planting, climate: WindowClimate, lastFreezeDay: DayNumber): DayNumber {
+function lastSafeDay(
+  crop: Crop,
+  planting: Planting,
+  climate: WindowClimate,
+  lastFreezeDay: DayNumber,
+): DayNumber {
   const limit = fallLimit[crop.hardiness.group];
   const ends = climate.firstFreeze(limit.thresholdC);
   const end = ends.value.kind === 'date' ? ends.value.day : midWinter(lastFreezeDay);
@@ -98,7 +108,12 @@ function lastSafeDay(crop: Crop, planting: Planting, climate: WindowClimate, las
  * Counting back from the freeze that ends the crop: days to maturity (the longest published), the short-day
  * allowance, and for tender crops two weeks to pick. Never before the spring window has closed.
  */
-function fallWindows(crop: Crop, planting: Planting, climate: WindowClimate, spring: PlantingWindows): PlantingWindows {
+function fallWindows(
+  crop: Crop,
+  planting: Planting,
+  climate: WindowClimate,
+  spring: PlantingWindows,
+): PlantingWindows {
   const limit = fallLimit[crop.hardiness.group];
   const ends = climate.firstFreeze(limit.thresholdC);
   const needed = daysAfterPlanting(crop, planting).high + shortDayAllowanceDays + limit.readyDaysBefore;
@@ -106,7 +121,9 @@ function fallWindows(crop: Crop, planting: Planting, climate: WindowClimate, spr
     inputOf('ending-freeze', ends),
     { name: 'days-to-maturity', value: quantity('duration', daysAfterPlanting(crop, planting).high) },
     { name: 'short-day-allowance', value: quantity('duration', shortDayAllowanceDays) },
-    ...(limit.readyDaysBefore > 0 ? [{ name: 'ready-before-freeze', value: quantity('duration', limit.readyDaysBefore) }] : []),
+    ...(limit.readyDaysBefore > 0
+      ? [{ name: 'ready-before-freeze', value: quantity('duration', limit.readyDaysBefore) }]
+      : []),
   ];
   const plant: DateRangeFinding = {
     id: idOf(crop, planting.method, 'fall'),
@@ -146,22 +163,45 @@ function completed(
   season: WindowSeason,
   plant: DateRangeFinding,
 ): { startIndoors?: DateRangeFinding; plant: DateRangeFinding; harvest: DateRangeFinding } {
-  const starts = planting.method === 'transplant' && planting.age ? indoorStart(crop, planting.age, season, plant) : undefined;
-  return { ...(starts ? { startIndoors: starts } : {}), plant, harvest: harvest(crop, planting, climate, season, plant) };
+  const starts =
+    planting.method === 'transplant' && planting.age
+      ? indoorStart(crop, planting.age, season, plant)
+      : undefined;
+  return {
+    ...(starts ? { startIndoors: starts } : {}),
+    plant,
+    harvest: harvest(crop, planting, climate, season, plant),
+  };
 }
 
-function indoorStart(crop: Crop, age: NonNullable<Planting['age']>, season: WindowSeason, plant: DateRangeFinding): DateRangeFinding {
+function indoorStart(
+  crop: Crop,
+  age: NonNullable<Planting['age']>,
+  season: WindowSeason,
+  plant: DateRangeFinding,
+): DateRangeFinding {
   return {
     id: `${crop.id}.start-indoors.${season}`,
     value:
-      plant.value.kind === 'none' ? plant.value : dateRange(plant.value.from - age.value.high, plant.value.to - age.value.low),
+      plant.value.kind === 'none'
+        ? plant.value
+        : dateRange(plant.value.from - age.value.high, plant.value.to - age.value.low),
     method: 'window.indoors',
-    inputs: [inputOf('set-out', plant), { name: 'transplant-age', value: quantity('duration', age.value.low, age.value.high) }],
+    inputs: [
+      inputOf('set-out', plant),
+      { name: 'transplant-age', value: quantity('duration', age.value.low, age.value.high) },
+    ],
     sources: merged(age.sources, plant.sources),
   };
 }
 
-function harvest(crop: Crop, planting: Planting, climate: WindowClimate, season: WindowSeason, plant: DateRangeFinding): DateRangeFinding {
+function harvest(
+  crop: Crop,
+  planting: Planting,
+  climate: WindowClimate,
+  season: WindowSeason,
+  plant: DateRangeFinding,
+): DateRangeFinding {
   const days = daysAfterPlanting(crop, planting);
   const allowance = season === 'fall' ? shortDayAllowanceDays : 0;
   const ends = climate.firstFreeze(fallLimit[crop.hardiness.group].thresholdC);
@@ -177,7 +217,10 @@ function harvest(crop: Crop, planting: Planting, climate: WindowClimate, season:
     inputs: [
       inputOf('planting', plant),
       { name: 'days-to-maturity', value: quantity('duration', days.low, days.high) },
-      { name: 'harvest-lasts', value: quantity('duration', crop.harvestLasts.value.low, crop.harvestLasts.value.high) },
+      {
+        name: 'harvest-lasts',
+        value: quantity('duration', crop.harvestLasts.value.low, crop.harvestLasts.value.high),
+      },
       ...(allowance > 0 ? [{ name: 'short-day-allowance', value: quantity('duration', allowance) }] : []),
       ...(ending === undefined ? [] : [inputOf('ending-freeze', ends)]),
     ],
@@ -230,4 +273,3 @@ export function merged(...lists: readonly (readonly string[])[]): readonly strin
 export function windowDays(finding: Finding): Dated | undefined {
   return finding.value.kind === 'date-range' ? finding.value : undefined;
 }
-

@@ -3,7 +3,17 @@
  * mistake of the program (never of a record: records are checked long before).
  */
 import type { Scene } from '../drawings/scene.ts';
-import type { Block, Caution, CautionGroup, Inline, SourceItem, Step, TableColumn, TableGroup, WorkingsItem } from './document.ts';
+import type {
+  Block,
+  Caution,
+  CautionGroup,
+  Inline,
+  SourceItem,
+  Step,
+  TableColumn,
+  TableGroup,
+  WorkingsItem,
+} from './document.ts';
 
 export type Words = string | Inline | readonly (string | Inline)[];
 
@@ -17,7 +27,11 @@ export function inline(words: Words): readonly Inline[] {
 
 export const strong = (words: Words): Inline => ({ kind: 'strong', content: inline(words) });
 export const emphasis = (words: Words): Inline => ({ kind: 'emphasis', content: inline(words) });
-export const language = (tag: string, words: Words): Inline => ({ kind: 'language', tag, content: inline(words) });
+export const language = (tag: string, words: Words): Inline => ({
+  kind: 'language',
+  tag,
+  content: inline(words),
+});
 export const findingWords = (target: string, words: Words): Inline => ({
   kind: 'finding',
   target: checkId(target),
@@ -40,7 +54,8 @@ export function paragraph(words: Words, role: 'lead' | 'body' | 'small' = 'body'
 }
 
 export function list(ordered: boolean, items: readonly (readonly Block[])[]): Block {
-  if (items.length === 0 || items.some((item) => item.length === 0)) throw new TypeError('empty list or item');
+  if (items.length === 0 || items.some((item) => item.length === 0))
+    throw new TypeError('empty list or item');
   return { kind: 'list', ordered, items };
 }
 
@@ -62,7 +77,12 @@ export function column(
   options: { align?: TableColumn['align']; weight?: number; unit?: string } = {},
 ): TableColumn {
   const { align = 'text', weight = 1, unit } = options;
-  return { header: nonEmpty(inline(header), 'column header'), align, weight, ...(unit === undefined ? {} : { unit }) };
+  return {
+    header: nonEmpty(inline(header), 'column header'),
+    align,
+    weight,
+    ...(unit === undefined ? {} : { unit }),
+  };
 }
 
 export function table({ id, caption, columns, groups, notes = [] }: TableOptions): Block {
@@ -148,7 +168,10 @@ export function labels(items: readonly { title: Words; lines: readonly Words[] }
   if (items.length === 0) throw new TypeError('no labels');
   return {
     kind: 'labels',
-    items: items.map(({ title, lines }) => ({ title: nonEmpty(inline(title), 'label'), lines: lines.map(inline) })),
+    items: items.map(({ title, lines }) => ({
+      title: nonEmpty(inline(title), 'label'),
+      lines: lines.map(inline),
+    })),
   };
 }
 

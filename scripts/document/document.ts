@@ -78,7 +78,11 @@ export type Block =
       readonly id: string;
       readonly content: readonly Inline[];
     }
-  | { readonly kind: 'paragraph'; readonly role: 'lead' | 'body' | 'small'; readonly content: readonly Inline[] }
+  | {
+      readonly kind: 'paragraph';
+      readonly role: 'lead' | 'body' | 'small';
+      readonly content: readonly Inline[];
+    }
   | { readonly kind: 'list'; readonly ordered: boolean; readonly items: readonly (readonly Block[])[] }
   /** Things to tick off: each item has a box big enough for a pencil. */
   | { readonly kind: 'checklist'; readonly items: readonly (readonly Inline[])[] }
@@ -126,7 +130,10 @@ export type Block =
   /** Labels to cut out along the dashed line, one for each row of a bed. */
   | {
       readonly kind: 'labels';
-      readonly items: readonly { readonly title: readonly Inline[]; readonly lines: readonly (readonly Inline[])[] }[];
+      readonly items: readonly {
+        readonly title: readonly Inline[];
+        readonly lines: readonly (readonly Inline[])[];
+      }[];
     }
   /** How each number was worked out: one entry a finding, in the order of first mention. */
   | { readonly kind: 'workings'; readonly items: readonly WorkingsItem[] }

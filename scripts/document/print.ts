@@ -20,7 +20,10 @@ function printBlock(block: Block): string[] {
     case 'paragraph':
       return [`paragraph ${block.role}: ${words(block.content)}`];
     case 'list':
-      return [block.ordered ? 'ordered list' : 'list', ...block.items.flatMap((item) => indented(['item', ...indented(item.flatMap(printBlock))]))];
+      return [
+        block.ordered ? 'ordered list' : 'list',
+        ...block.items.flatMap((item) => indented(['item', ...indented(item.flatMap(printBlock))])),
+      ];
     case 'checklist':
       return ['checklist', ...indented(block.items.map(words))];
     case 'table':
@@ -51,7 +54,10 @@ function printBlock(block: Block): string[] {
         ]),
       ];
     case 'key-numbers':
-      return ['key numbers', ...indented(block.items.map(({ value, label }) => `${words(value)}: ${words(label)}`))];
+      return [
+        'key numbers',
+        ...indented(block.items.map(({ value, label }) => `${words(value)}: ${words(label)}`)),
+      ];
     case 'steps':
       return block.items.flatMap((step) => [
         `step ${step.number}: ${words(step.title)}`,
@@ -62,16 +68,39 @@ function printBlock(block: Block): string[] {
         ]),
       ]);
     case 'beside':
-      return ['aside', ...indented(block.aside.flatMap(printBlock)), 'main', ...indented(block.main.flatMap(printBlock))];
+      return [
+        'aside',
+        ...indented(block.aside.flatMap(printBlock)),
+        'main',
+        ...indented(block.main.flatMap(printBlock)),
+      ];
     case 'wide':
     case 'together':
       return [block.kind, ...indented(block.content.flatMap(printBlock))];
     case 'labels':
-      return ['labels', ...indented(block.items.map(({ title, lines }) => [words(title), ...lines.map(words)].join(' / ')))];
+      return [
+        'labels',
+        ...indented(block.items.map(({ title, lines }) => [words(title), ...lines.map(words)].join(' / '))),
+      ];
     case 'workings':
-      return ['workings', ...indented(block.items.map((item) => `#${item.id} ${words(item.term)} = ${words(item.value)}: ${words(item.explanation)}`))];
+      return [
+        'workings',
+        ...indented(
+          block.items.map(
+            (item) => `#${item.id} ${words(item.term)} = ${words(item.value)}: ${words(item.explanation)}`,
+          ),
+        ),
+      ];
     case 'sources':
-      return ['sources', ...indented(block.items.map((item, index) => `${index + 1}. ${words(item.content)}${item.href === undefined ? '' : ` <${item.href}>`}`))];
+      return [
+        'sources',
+        ...indented(
+          block.items.map(
+            (item, index) =>
+              `${index + 1}. ${words(item.content)}${item.href === undefined ? '' : ` <${item.href}>`}`,
+          ),
+        ),
+      ];
     case 'page-break':
       return ['page break'];
   }

@@ -60,7 +60,10 @@ export const dateRange = (from: DayNumber, to: DayNumber): Extract<FindingValue,
   to,
 });
 export const none = (reason: string): Extract<FindingValue, { kind: 'none' }> => ({ kind: 'none', reason });
-export const choice = (value: string): Extract<FindingValue, { kind: 'choice' }> => ({ kind: 'choice', value });
+export const choice = (value: string): Extract<FindingValue, { kind: 'choice' }> => ({
+  kind: 'choice',
+  value,
+});
 
 /** A quantity, or a range when the two ends differ. */
 export function quantity(dimension: Dimension, low: number, high: number = low): FindingValue {

@@ -29,7 +29,10 @@ export function renderCautionBox(
 /** The signal word once, then everything that it stands over. */
 function renderGroup(group: CautionGroup, context: RenderContext): Markup {
   const items = group.items.map((item) => element('li', {}, renderInline(item, context)));
-  return element('div', { class: cautionClass(group) }, [signalLine(group), element('ul', { class: 'cautions' }, onLines(items))]);
+  return element('div', { class: cautionClass(group) }, [
+    signalLine(group),
+    element('ul', { class: 'cautions' }, onLines(items)),
+  ]);
 }
 
 /** A caution in the strict sense has the class once, not twice. */

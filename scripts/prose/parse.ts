@@ -17,7 +17,10 @@ export function parseProse(text: string, locate: Locate): ProseReading {
 }
 
 /** Reads a line or two of inline Markdown, as in the text of a step. */
-export function parseInlineProse(text: string, locate: Locate): { content: readonly ProseInline[]; diagnostics: readonly Diagnostic[] } {
+export function parseInlineProse(
+  text: string,
+  locate: Locate,
+): { content: readonly ProseInline[]; diagnostics: readonly Diagnostic[] } {
   const { blocks, diagnostics } = parseProse(text.trim(), locate);
   const content = blocks.flatMap((block): readonly ProseInline[] => {
     if (block.kind === 'paragraph') return block.content;
@@ -28,7 +31,14 @@ export function parseInlineProse(text: string, locate: Locate): { content: reado
   if (whole) return { content, diagnostics };
   return {
     content,
-    diagnostics: [...diagnostics, fault('Only running text can stand here, without headings or lists.', 'Write it as one or two sentences.', locate(firstLine(text), 0, 0))],
+    diagnostics: [
+      ...diagnostics,
+      fault(
+        'Only running text can stand here, without headings or lists.',
+        'Write it as one or two sentences.',
+        locate(firstLine(text), 0, 0),
+      ),
+    ],
   };
 }
 
@@ -80,27 +90,52 @@ class Reader {
         return this.#paragraph(tokens[at + 1]!, line);
       case 'bullet_list_open':
       case 'ordered_list_open':
-        return { kind: 'list', ordered: token.type === 'ordered_list_open', items: this.#items(tokens, at + 1, end) };
+        return {
+          kind: 'list',
+          ordered: token.type === 'ordered_list_open',
+          items: this.#items(tokens, at + 1, end),
+        };
       case 'container_when_open': {
         const match = condition.exec(token.info.trim());
         if (!match) {
-          this.#report('This condition cannot be read.', 'Write it like “::: when onion.class is short-day or intermediate”.', ':::', line);
+          this.#report(
+            'This condition cannot be read.',
+            'Write it like “::: when onion.class is short-day or intermediate”.',
+            ':::',
+            line,
+          );
           return undefined;
         }
         const place = this.#locate(match[1]!, line, 0);
-        return { kind: 'when', name: match[1]!, values: match[2]!.split(/\s+or\s+/), place, blocks: this.#blocks(tokens, at + 1, end) };
+        return {
+          kind: 'when',
+          name: match[1]!,
+          values: match[2]!.split(/\s+or\s+/),
+          place,
+          blocks: this.#blocks(tokens, at + 1, end),
+        };
       }
       case 'container_aside_open':
         return { kind: 'aside', blocks: this.#blocks(tokens, at + 1, end) };
       default:
-        this.#report(`A sheet cannot show ${kindWords(token.type)}.`, 'Use headings (##), paragraphs, lists, bold, italics and links.', firstLine(token.content || token.markup || ''), line);
+        this.#report(
+          `A sheet cannot show ${kindWords(token.type)}.`,
+          'Use headings (##), paragraphs, lists, bold, italics and links.',
+          firstLine(token.content || token.markup || ''),
+          line,
+        );
         return undefined;
     }
   }
 
   #heading(level: number, inline: Token, line: number): ProseBlock | undefined {
     if (level < 2 || level > 4) {
-      this.#report('A heading in prose has two, three or four hash signs.', 'The sheet’s title comes from its header; start sections with ##.', inline.content, line);
+      this.#report(
+        'A heading in prose has two, three or four hash signs.',
+        'The sheet’s title comes from its header; start sections with ##.',
+        inline.content,
+        line,
+      );
       return undefined;
     }
     return { kind: 'heading', level: level as 2 | 3 | 4, content: this.#inline(inline.children ?? [], line) };
@@ -109,7 +144,9 @@ class Reader {
   #paragraph(inline: Token, line: number): ProseBlock {
     const content = this.#inline(inline.children ?? [], line);
     const only = content.length === 1 ? content[0] : undefined;
-    return only?.kind === 'name' ? { kind: 'exhibit', name: only.name, place: only.place } : { kind: 'paragraph', content };
+    return only?.kind === 'name'
+      ? { kind: 'exhibit', name: only.name, place: only.place }
+      : { kind: 'paragraph', content };
   }
 
   #items(tokens: readonly Token[], from: number, to: number): ProseBlock[][] {
@@ -148,7 +185,12 @@ class Reader {
           nodes.push(...this.#link(token, inner(), line));
           break;
         default:
-          this.#report(`A sheet cannot show ${kindWords(token.type)}.`, 'Use words, bold, italics and links.', token.content || token.markup || '', line);
+          this.#report(
+            `A sheet cannot show ${kindWords(token.type)}.`,
+            'Use words, bold, italics and links.',
+            token.content || token.markup || '',
+            line,
+          );
       }
       at = end;
     }
@@ -158,7 +200,12 @@ class Reader {
   #link(token: Token, content: ProseInline[], line: number): ProseInline[] {
     const href = String(token.attrGet('href') ?? '');
     if (/^(https?:\/\/|mailto:)/.test(href)) return [{ kind: 'link', href, content }];
-    this.#report(`The link goes to “${href}”, which is no web address.`, 'Write the whole address, with https:// at its start.', href, line);
+    this.#report(
+      `The link goes to “${href}”, which is no web address.`,
+      'Write the whole address, with https:// at its start.',
+      href,
+      line,
+    );
     return content;
   }
 
@@ -172,7 +219,12 @@ class Reader {
     }
     const rest = text.slice(last);
     if (/\{\{|\}\}/.test(rest)) {
-      this.#report('A double brace is opened or closed here without a name between.', 'Write the name of a finding between the braces, like {{freeze.last.32f.50}}.', rest.includes('{{') ? '{{' : '}}', line);
+      this.#report(
+        'A double brace is opened or closed here without a name between.',
+        'Write the name of a finding between the braces, like {{freeze.last.32f.50}}.',
+        rest.includes('{{') ? '{{' : '}}',
+        line,
+      );
     }
     if (rest !== '') nodes.push({ kind: 'text', text: rest });
     return nodes;
@@ -193,9 +245,21 @@ class Reader {
       if (!match) return;
       if (match[1] === '') open -= 1;
       else if (match[1] === 'when' || match[1] === 'aside') open += 1;
-      else this.#report(`“::: ${match[1]}” opens nothing that is known.`, 'Use “::: when NAME is VALUE” or “::: aside”.', row, line);
+      else
+        this.#report(
+          `“::: ${match[1]}” opens nothing that is known.`,
+          'Use “::: when NAME is VALUE” or “::: aside”.',
+          row,
+          line,
+        );
     });
-    if (open !== 0) this.#report('The ::: lines do not pair up.', 'Close each ::: when and ::: aside with a line of :::.', ':::', 0);
+    if (open !== 0)
+      this.#report(
+        'The ::: lines do not pair up.',
+        'Close each ::: when and ::: aside with a line of :::.',
+        ':::',
+        0,
+      );
   }
 
   #report(message: string, hint: string, piece: string, line: number): void {

@@ -51,6 +51,10 @@ export function namesIn(blocks: readonly ProseBlock[]): readonly { name: string;
 
 function namesInline(content: readonly ProseInline[]): { name: string; place: Place }[] {
   return content.flatMap((node) =>
-    node.kind === 'name' ? [{ name: node.name, place: node.place }] : node.kind === 'text' ? [] : namesInline(node.content),
+    node.kind === 'name'
+      ? [{ name: node.name, place: node.place }]
+      : node.kind === 'text'
+        ? []
+        : namesInline(node.content),
   );
 }

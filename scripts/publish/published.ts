@@ -16,11 +16,13 @@ export interface PublishedFile {
 export async function publishedIn(out: string): Promise<ReadonlyMap<string, PublishedFile>> {
   const manifest = await readFile(join(out, manifestName), 'utf8').then(parse, () => undefined);
   const files = await Promise.all(
-    (manifest?.files ?? []).map(async ({ path, sha256, bytes: _, ...rest }) => {
-      const bytes = await readFile(join(out, path)).catch(() => undefined);
-      if (!bytes || sha256Of(bytes) !== sha256) return [];
-      return [[path, { bytes, entry: { ...rest, path, findings: rest.findings ?? [] } }] as const];
-    }),
+    (manifest?.files ?? []).map(
+      async ({ path, kind, title, region, language, pages, findings = [], sha256 }) => {
+        const bytes = await readFile(join(out, path)).catch(() => undefined);
+        if (!bytes || sha256Of(bytes) !== sha256) return [];
+        return [[path, { bytes, entry: { path, kind, title, region, language, pages, findings } }] as const];
+      },
+    ),
   );
   return new Map(files.flat());
 }
@@ -31,7 +33,10 @@ interface WrittenManifest {
 }
 
 /** An empty list of findings is not written. */
-type WrittenEntry = Omit<ManifestEntry, 'findings'> & { readonly sha256: string; readonly bytes: number; readonly findings?: readonly string[] };
+type WrittenEntry = Omit<ManifestEntry, 'findings'> & {
+  readonly sha256: string;
+  readonly findings?: readonly string[];
+};
 
 /** The manifest as makeManifest wrote it; undefined for any other file of that name. */
 function parse(text: string): WrittenManifest | undefined {

@@ -19,7 +19,9 @@ export type QuantityFault =
   | { readonly fault: 'unreadable' };
 
 const number = String.raw`-?(?:\d+ \d+\/\d+|\d+\/\d+|\d+(?:\.\d+)?)`;
-const pattern = new RegExp(`^\\s*(${number})(?:\\s*(?:-|–|to)\\s*(${number}))?\\s*([A-Za-z][A-Za-z0-9]*)?\\s*$`);
+const pattern = new RegExp(
+  `^\\s*(${number})(?:\\s*(?:-|–|to)\\s*(${number}))?\\s*([A-Za-z][A-Za-z0-9]*)?\\s*$`,
+);
 
 /**
  * Reads a quantity or a range of one dimension: `4 in`, `1/2 in`, `1 1/2 in`, `2-3 in`, `65 F`, `-4 weeks`,

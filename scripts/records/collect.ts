@@ -21,12 +21,18 @@ export interface Collected<T> {
 }
 
 /** Reads files that hold one record each. */
-export function collectSingles<S extends TSchema>(schema: S, files: readonly SourceText[]): Collected<Static<S>> {
+export function collectSingles<S extends TSchema>(
+  schema: S,
+  files: readonly SourceText[],
+): Collected<Static<S>> {
   return collect(schema, files, (file) => [{ value: file.value, pointer: '' }]);
 }
 
 /** Reads files that hold a list of records each. */
-export function collectLists<S extends TSchema>(schema: S, files: readonly SourceText[]): Collected<Static<S>> {
+export function collectLists<S extends TSchema>(
+  schema: S,
+  files: readonly SourceText[],
+): Collected<Static<S>> {
   return collect(schema, files, (file) =>
     Array.isArray(file.value)
       ? file.value.map((value: unknown, index) => ({ value, pointer: `/${index}` }))
@@ -36,7 +42,11 @@ export function collectLists<S extends TSchema>(schema: S, files: readonly Sourc
 
 type Split = (file: YamlFile) => { value: unknown; pointer: string }[] | string;
 
-function collect<S extends TSchema>(schema: S, files: readonly SourceText[], split: Split): Collected<Static<S>> {
+function collect<S extends TSchema>(
+  schema: S,
+  files: readonly SourceText[],
+  split: Split,
+): Collected<Static<S>> {
   const records: Loaded<Static<S>>[] = [];
   const spoilt = new Set<string>();
   const diagnostics: Diagnostic[] = [];
@@ -50,7 +60,13 @@ function collect<S extends TSchema>(schema: S, files: readonly SourceText[], spl
     const file = parsed.file;
     const parts = split(file);
     if (typeof parts === 'string') {
-      diagnostics.push({ code: 'wrong-type', severity: 'error', message: `${source.path} is not a list of records.`, hint: parts, place: file.placeOf('') });
+      diagnostics.push({
+        code: 'wrong-type',
+        severity: 'error',
+        message: `${source.path} is not a list of records.`,
+        hint: parts,
+        place: file.placeOf(''),
+      });
       continue;
     }
     for (const { value, pointer } of parts) {
@@ -68,7 +84,10 @@ function collect<S extends TSchema>(schema: S, files: readonly SourceText[], spl
 }
 
 /** The places of a record that stands at a pointer of its file. */
-export function placesUnder(file: YamlFile, pointer: string): { placeOf(at: string): Place; placeOfKey(at: string): Place } {
+export function placesUnder(
+  file: YamlFile,
+  pointer: string,
+): { placeOf(at: string): Place; placeOfKey(at: string): Place } {
   return {
     placeOf: (at) => file.placeOf(pointer + at),
     placeOfKey: (at) => file.placeOfKey(pointer + at),
@@ -77,7 +96,10 @@ export function placesUnder(file: YamlFile, pointer: string): { placeOf(at: stri
 
 /** `carrot` for `crops/carrot.yaml`. */
 export function stem(path: string): string {
-  return path.split('/').at(-1)!.replace(/\.[^.]+$/, '');
+  return path
+    .split('/')
+    .at(-1)!
+    .replace(/\.[^.]+$/, '');
 }
 
 function idIn(value: unknown): string | undefined {

@@ -12,14 +12,27 @@ export function calendarDayNumber(text: string): DayNumber | undefined {
   if (!match) return undefined;
   const name = (match[1] ?? match[4])!.toLowerCase();
   const day = Number(match[2] ?? match[3]);
-  const month = monthNames.findIndex((short) => name === short || (name.startsWith(short) && fullMonths.includes(name)));
+  const month = monthNames.findIndex(
+    (short) => name === short || (name.startsWith(short) && fullMonths.includes(name)),
+  );
   if (month < 0 || day < 1 || day > monthLengths[month]!) return undefined;
   return monthLengths.slice(0, month).reduce((sum, length) => sum + length, 0) + day;
 }
 
 const fullMonths = [
-  'january', 'february', 'march', 'april', 'may', 'june', 'july',
-  'august', 'september', 'october', 'november', 'december', 'sept',
+  'january',
+  'february',
+  'march',
+  'april',
+  'may',
+  'june',
+  'july',
+  'august',
+  'september',
+  'october',
+  'november',
+  'december',
+  'sept',
 ];
 
 /** True for a `yyyy-mm-dd` that is in the Gregorian calendar. */

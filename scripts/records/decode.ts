@@ -8,7 +8,7 @@ import type { LooseSchema } from './validate.ts';
  * numbers. Never call it on a value that was not validated.
  */
 export function decode<S extends TSchema>(schema: S, value: unknown): Static<S> {
-  return decodeBy(schema as unknown as LooseSchema, value) as Static<S>;
+  return decodeBy(schema, value) as Static<S>;
 }
 
 function decodeBy(schema: LooseSchema, value: unknown): unknown {
@@ -38,12 +38,16 @@ export function referencesIn(schema: TSchema, value: unknown): { records: Refere
     if (at.refersTo && typeof inner === 'string') records.push({ kind: at.refersTo, id: inner, pointer });
     if (at.guideFile && typeof inner === 'string') files.push({ kind: at.guideFile, id: inner, pointer });
     if (at.anyOf) walk(branchOf(at.anyOf, inner), inner, pointer);
-    if (at.items && Array.isArray(inner)) inner.forEach((item, index) => { walk(at.items!, item, `${pointer}/${index}`); });
+    if (at.items && Array.isArray(inner))
+      inner.forEach((item, index) => {
+        walk(at.items!, item, `${pointer}/${index}`);
+      });
     if (at.properties && isGroup(inner)) {
-      for (const [key, item] of Object.entries(inner)) walk(at.properties[key] ?? {}, item, `${pointer}/${key}`);
+      for (const [key, item] of Object.entries(inner))
+        walk(at.properties[key] ?? {}, item, `${pointer}/${key}`);
     }
   };
-  walk(schema as unknown as LooseSchema, value, '');
+  walk(schema, value, '');
   return { records, files };
 }
 
@@ -51,7 +55,11 @@ export function referencesIn(schema: TSchema, value: unknown): { records: Refere
 function branchOf(branches: readonly LooseSchema[], value: unknown): LooseSchema {
   if (!isGroup(value)) return branches[0] ?? {};
   const keys = Object.keys(value);
-  return branches.find((branch) => branch.properties && keys.every((key) => Object.hasOwn(branch.properties!, key))) ?? {};
+  return (
+    branches.find(
+      (branch) => branch.properties && keys.every((key) => Object.hasOwn(branch.properties!, key)),
+    ) ?? {}
+  );
 }
 
 function isGroup(value: unknown): value is Record<string, unknown> {

@@ -39,24 +39,54 @@ function leaves(record: Loaded<Language>): Leaf[] {
   const walk = (tree: PhraseTree, path: readonly string[]): Leaf[] =>
     Object.entries(tree).flatMap(([key, value]) => {
       const inner = [...path, key];
-      if (value !== null && typeof value === 'object') return walk(value, inner);
-      return [{ key: inner.join('.'), words: String(value), pointer: `/phrases/${inner.map((part) => part.replaceAll('/', '~1')).join('/')}` }];
+      if (typeof value === 'object' && value !== null) return walk(value, inner);
+      return [
+        {
+          key: inner.join('.'),
+          words: value === null ? '' : String(value),
+          pointer: `/phrases/${inner.map((part) => part.replaceAll('/', '~1')).join('/')}`,
+        },
+      ];
     });
   return walk(record.value.phrases, []);
 }
 
-function phraseFaults(record: Loaded<Language>, key: string, words: string, pointer: string, known: ReadonlyMap<string, string> | undefined): Diagnostic[] {
+function phraseFaults(
+  record: Loaded<Language>,
+  key: string,
+  words: string,
+  pointer: string,
+  known: ReadonlyMap<string, string> | undefined,
+): Diagnostic[] {
   const place = record.file.placeOf(pointer);
-  const fault = (code: Diagnostic['code'], message: string, hint: string): Diagnostic[] => [{ code, severity: 'error', message, hint, place }];
+  const fault = (code: Diagnostic['code'], message: string, hint: string): Diagnostic[] => [
+    { code, severity: 'error', message, hint, place },
+  ];
+  if (words === '')
+    return fault('bad-phrase', `The phrase “${key}” is empty.`, 'Write its words, or leave it out.');
   const given = argumentsOf(words);
-  if (given === undefined) return fault('bad-phrase', `The phrase “${key}” cannot be read.`, 'Look for a brace that is not closed; a brace in the words is written in single quotes: \'{\'.');
+  if (given === undefined)
+    return fault(
+      'bad-phrase',
+      `The phrase “${key}” cannot be read.`,
+      "Look for a brace that is not closed; a brace in the words is written in single quotes: '{'.",
+    );
   if (!known) return [];
   const original = known.get(key);
-  if (original === undefined) return fault('unknown-phrase', `There is no phrase “${key}”.`, suggestion(key, known.keys(), 'Leave it out.'));
+  if (original === undefined)
+    return fault(
+      'unknown-phrase',
+      `There is no phrase “${key}”.`,
+      suggestion(key, known.keys(), 'Leave it out.'),
+    );
   const wanted = argumentsOf(original) ?? new Set<string>();
   const strange = [...given].filter((name) => !wanted.has(name));
   if (strange.length === 0) return [];
-  return fault('bad-phrase', `The phrase “${key}” uses {${strange.join('}, {')}}, which is not given to it.`, wanted.size > 0 ? `It may use {${[...wanted].join('}, {')}}.` : 'It is given nothing in braces.');
+  return fault(
+    'bad-phrase',
+    `The phrase “${key}” uses {${strange.join('}, {')}}, which is not given to it.`,
+    wanted.size > 0 ? `It may use {${[...wanted].join('}, {')}}.` : 'It is given nothing in braces.',
+  );
 }
 
 /** The names in braces of a message, or undefined when it cannot be parsed. */
@@ -70,7 +100,7 @@ function argumentsOf(words: string): Set<string> | undefined {
         if (node.children) walk(node.children);
       }
     };
-    walk(new IntlMessageFormat(words, 'en').getAst() as unknown as readonly MessageNode[]);
+    walk(new IntlMessageFormat(words, 'en').getAst());
     return names;
   } catch {
     return undefined;

@@ -5,7 +5,14 @@ import type { Diagnostic, Place } from '../diagnostics/diagnostic.ts';
 import type { Design } from '../document/design.ts';
 import { parseInlineProse } from '../prose/parse.ts';
 import { catalogueOf, mergeCatalogues, type HazardCatalogue } from '../safety/catalogue.ts';
-import { byId, collectLists, collectSingles, idsAreFileNames, type Collected, type Loaded } from './collect.ts';
+import {
+  byId,
+  collectLists,
+  collectSingles,
+  idsAreFileNames,
+  type Collected,
+  type Loaded,
+} from './collect.ts';
 import type { Guide, PlacedKind, ProjectRecord, RegionRecord } from './guide.ts';
 import { readNormalsCsv } from './normals-csv.ts';
 import { readPhrases } from './phrases.ts';
@@ -34,7 +41,8 @@ export interface GuideReading {
 export async function readGuide(options: { root: string; builtInRoot: string }): Promise<GuideReading> {
   const { root, builtInRoot } = options;
   const own = await readTree(root, ['content', 'crops']);
-  const builtIn = root === builtInRoot ? { files: [], diagnostics: [] } : await readTree(builtInRoot, ['content']);
+  const builtIn =
+    root === builtInRoot ? { files: [], diagnostics: [] } : await readTree(builtInRoot, ['content']);
   const diagnostics: Diagnostic[] = [...own.diagnostics, ...builtIn.diagnostics];
   const keep = <T>(reading: { diagnostics: readonly Diagnostic[] } & T): T => {
     diagnostics.push(...reading.diagnostics);
@@ -56,16 +64,22 @@ export async function readGuide(options: { root: string; builtInRoot: string }):
   const tables = new Map(files.take(/\.csv$/i).map((file) => [file.path, file]));
   diagnostics.push(...files.unread());
 
-  for (const [name, records] of [['crop', crops], ['region', regions], ['project', projects]] as const) {
+  for (const [name, records] of [
+    ['crop', crops],
+    ['region', regions],
+    ['project', projects],
+  ] as const) {
     diagnostics.push(...idsAreFileNames(records.records));
     const folder = name === 'crop' ? 'crops' : 'content/regions';
     const toldAlready = diagnostics.some(({ place }) => place?.file.startsWith(folder));
-    if (records.records.length === 0 && !toldAlready && name !== 'project') diagnostics.push(missingRecords(name, folder));
+    if (records.records.length === 0 && !toldAlready && name !== 'project')
+      diagnostics.push(missingRecords(name, folder));
   }
   if (publishers.records.length === 0 && publishers.spoilt.size === 0) {
     diagnostics.push(missingRecords('publisher', 'content/publisher.yaml'));
   }
-  if (sheets.records.length === 0 && sheets.spoilt.size === 0) diagnostics.push(missingRecords('sheet', 'content/sheets'));
+  if (sheets.records.length === 0 && sheets.spoilt.size === 0)
+    diagnostics.push(missingRecords('sheet', 'content/sheets'));
 
   const known = {
     source: keep(byId('source', sources.records)).map,
@@ -77,7 +91,8 @@ export async function readGuide(options: { root: string; builtInRoot: string }):
     material: keep(byId('material', hazards.materials.records)).map,
     action: keep(byId('action', hazards.actions.records)).map,
   };
-  for (const record of baseSources.records) if (!known.source.has(record.value.id)) known.source.set(record.value.id, record);
+  for (const record of baseSources.records)
+    if (!known.source.has(record.value.id)) known.source.set(record.value.id, record);
   const baseHazards = collectHazards(base);
   const catalogue = mergeCatalogues(plainCatalogue(baseHazards), plainCatalogue(hazards));
 
@@ -93,8 +108,15 @@ export async function readGuide(options: { root: string; builtInRoot: string }):
   };
   for (const source of sources.spoilt) (ids.source as Set<string>).add(source);
   const everyRecord: readonly Loaded<unknown>[] = [
-    ...publishers.records, ...sources.records, ...crops.records, ...regions.records, ...projects.records,
-    ...hazards.cautions.records, ...hazards.tools.records, ...hazards.materials.records, ...hazards.actions.records,
+    ...publishers.records,
+    ...sources.records,
+    ...crops.records,
+    ...regions.records,
+    ...projects.records,
+    ...hazards.cautions.records,
+    ...hazards.tools.records,
+    ...hazards.materials.records,
+    ...hazards.actions.records,
     ...sheets.records,
   ];
   diagnostics.push(...everyRecord.flatMap((record) => referenceFaults(record, ids)));
@@ -104,7 +126,13 @@ export async function readGuide(options: { root: string; builtInRoot: string }):
   const publisher = publishers.records[0]?.value;
   if (!publisher) return { diagnostics };
   const valid = <T extends { readonly id: string }>(records: readonly Loaded<T>[]): readonly T[] =>
-    sortedById([...new Map(records.filter((record) => referenceFaults(record, ids).length === 0).map(({ value }) => [value.id, value])).values()]);
+    sortedById([
+      ...new Map(
+        records
+          .filter((record) => referenceFaults(record, ids).length === 0)
+          .map(({ value }) => [value.id, value]),
+      ).values(),
+    ]);
   const plain = <T>(map: ReadonlyMap<string, Loaded<T>>): ReadonlyMap<string, T> =>
     new Map([...map].map(([id, record]) => [id, record.value]));
   const sheetsById = keep(byId('sheet', sheets.records)).map;
@@ -120,7 +148,11 @@ export async function readGuide(options: { root: string; builtInRoot: string }):
     diagnostics,
     guide: {
       publisher,
-      regions: sortedById(regionRecords.filter((region) => region !== undefined && rightRegions.has(region.id)) as RegionRecord[]),
+      regions: sortedById(
+        regionRecords.filter(
+          (region) => region !== undefined && rightRegions.has(region.id),
+        ) as RegionRecord[],
+      ),
       crops: crop,
       projects: sortedById(projectRecords.filter((project) => rightProjects.has(project.id))),
       sheets: valid(sheets.records),
@@ -183,7 +215,10 @@ function collectHazards(files: GuideFiles): CollectedHazards {
     collectLists(HazardProfileSchema, files.take(new RegExp(`^content/cautions/${kind}[^/]*\\.ya?ml$`)));
   const [tools, materials, actions] = [profiles('tools'), profiles('materials'), profiles('actions')];
   return {
-    cautions, tools, materials, actions,
+    cautions,
+    tools,
+    materials,
+    actions,
     diagnostics: [cautions, tools, materials, actions].flatMap((part) => part.diagnostics),
   };
 }
@@ -198,7 +233,10 @@ function plainCatalogue(hazards: CollectedHazards): HazardCatalogue {
   });
 }
 
-function referenceFaults(record: Loaded<unknown>, ids: Readonly<Record<RecordKind, ReadonlySet<string>>>): Diagnostic[] {
+function referenceFaults(
+  record: Loaded<unknown>,
+  ids: Readonly<Record<RecordKind, ReadonlySet<string>>>,
+): Diagnostic[] {
   return record.references.records.flatMap(({ kind, id, pointer }): Diagnostic[] => {
     const known = ids[kind as RecordKind];
     if (known.has(id)) return [];
@@ -210,7 +248,13 @@ function referenceFaults(record: Loaded<unknown>, ids: Readonly<Record<RecordKin
         message: hazard
           ? `The ${kind} “${id}” has no hazard profile, so its cautions are unknown.`
           : `There is no ${kind} with the id “${id}”.`,
-        hint: suggestion(id, known, hazard ? `Add a profile for it to content/cautions/${kind}s.yaml, even if it is harmless.` : homes[kind as RecordKind]),
+        hint: suggestion(
+          id,
+          known,
+          hazard
+            ? `Add a profile for it to content/cautions/${kind}s.yaml, even if it is harmless.`
+            : homes[kind as RecordKind],
+        ),
         place: record.file.placeOf(record.pointer + pointer),
       },
     ];
@@ -250,29 +294,61 @@ function readRegion(
   const place = record.file.placeOf(`/freeze/${key}`);
   const path = posix.normalize(posix.join('content/regions', name));
   if (!path.startsWith('content/') || posix.isAbsolute(name)) {
-    return { region: undefined, diagnostics: [fileFault('link-leaves-guide', `“${name}” leads out of content/regions/.`, 'Put the file into content/regions/ and give its name only.', place)] };
+    return {
+      region: undefined,
+      diagnostics: [
+        fileFault(
+          'link-leaves-guide',
+          `“${name}” leads out of content/regions/.`,
+          'Put the file into content/regions/ and give its name only.',
+          place,
+        ),
+      ],
+    };
   }
   const table = tables.get(path);
   if (!table) {
-    const names = [...tables.keys()].filter((at) => at.startsWith('content/regions/')).map((at) => at.slice('content/regions/'.length));
-    return { region: undefined, diagnostics: [fileFault('unknown-reference', `There is no file ${path}.`, suggestion(name, names, 'Put the CSV file into content/regions/.'), place)] };
+    const names = [...tables.keys()]
+      .filter((at) => at.startsWith('content/regions/'))
+      .map((at) => at.slice('content/regions/'.length));
+    return {
+      region: undefined,
+      diagnostics: [
+        fileFault(
+          'unknown-reference',
+          `There is no file ${path}.`,
+          suggestion(name, names, 'Put the CSV file into content/regions/.'),
+          place,
+        ),
+      ],
+    };
   }
   if ('daily' in freeze) {
     const { station, diagnostics } = readStationCsv(table.path, table.text);
-    return { region: station && { ...rest, freeze: { kind: 'daily', station, source: freeze.source } }, diagnostics };
+    return {
+      region: station && { ...rest, freeze: { kind: 'daily', station, source: freeze.source } },
+      diagnostics,
+    };
   }
   const { normals, diagnostics } = readNormalsCsv(table.path, table.text);
-  return { region: normals && { ...rest, freeze: { kind: 'normals', normals, source: freeze.source } }, diagnostics };
+  return {
+    region: normals && { ...rest, freeze: { kind: 'normals', normals, source: freeze.source } },
+    diagnostics,
+  };
 }
 
 function numbered(table: Readonly<Record<string, number | undefined>>): Partial<Record<number, number>> {
-  return Object.fromEntries(Object.entries(table).filter((entry): entry is [string, number] => entry[1] !== undefined));
+  return Object.fromEntries(
+    Object.entries(table).filter((entry): entry is [string, number] => entry[1] !== undefined),
+  );
 }
 
 /** Reads the Markdown in the steps of a project. */
 function readSteps(record: Loaded<Project>): { project: ProjectRecord; diagnostics: readonly Diagnostic[] } {
   const readings = record.value.steps.map((step, index) =>
-    parseInlineProse(step.text, (piece, _, occurrence) => record.file.placeOfText(`/steps/${index}/text`, piece, occurrence)),
+    parseInlineProse(step.text, (piece, _, occurrence) =>
+      record.file.placeOfText(`/steps/${index}/text`, piece, occurrence),
+    ),
   );
   return {
     project: { ...record.value, stepProse: readings.map((reading) => reading.content) },
@@ -282,12 +358,20 @@ function readSteps(record: Loaded<Project>): { project: ProjectRecord; diagnosti
 
 async function readDesign(root: string, builtInRoot: string): Promise<Design> {
   const own = join(root, 'layouts', 'design.json');
-  const path = await access(own).then(() => own, () => join(builtInRoot, 'layouts', 'design.json'));
+  const path = await access(own).then(
+    () => own,
+    () => join(builtInRoot, 'layouts', 'design.json'),
+  );
   return JSON.parse(await readFile(path, 'utf8')) as Design;
 }
 
 function missingRecords(what: string, where: string): Diagnostic {
-  return fileFault('folder-missing', `The guide has no ${what} (${where}).`, `Add one; the demonstration guide shows how it looks.`, { file: where, line: 1, column: 1 });
+  return fileFault(
+    'folder-missing',
+    `The guide has no ${what} (${where}).`,
+    `Add one; the demonstration guide shows how it looks.`,
+    { file: where, line: 1, column: 1 },
+  );
 }
 
 function fileFault(code: Diagnostic['code'], message: string, hint: string, place: Place): Diagnostic {
@@ -303,4 +387,3 @@ function placeIn(map: ReadonlyMap<string, Loaded<unknown>>, id: string, pointer:
   if (!record) return { file: id, line: 1, column: 1 };
   return record.file.placeOf(record.pointer + pointer);
 }
-

@@ -34,12 +34,24 @@ export async function readTree(root: string, folders: readonly string[]): Promis
     const path = toSlashes(relative(root, absolute));
     const real = await realpath(absolute).catch(() => undefined);
     if (real === undefined) {
-      diagnostics.push(fileFault('file-unreadable', path, `${path} is a link to nothing.`, 'Remove the link or mend where it points.'));
+      diagnostics.push(
+        fileFault(
+          'file-unreadable',
+          path,
+          `${path} is a link to nothing.`,
+          'Remove the link or mend where it points.',
+        ),
+      );
       return;
     }
     if (real !== home && !real.startsWith(home + sep)) {
       diagnostics.push(
-        fileFault('link-leaves-guide', path, `${path} is a link that leads out of the guide folder.`, 'Copy the file into the guide folder instead of linking to it.'),
+        fileFault(
+          'link-leaves-guide',
+          path,
+          `${path} is a link that leads out of the guide folder.`,
+          'Copy the file into the guide folder instead of linking to it.',
+        ),
       );
       return;
     }
@@ -55,14 +67,24 @@ export async function readTree(root: string, folders: readonly string[]): Promis
     const limit = /\.csv$/i.test(absolute) ? tableLimitBytes : recordLimitBytes;
     if (status.size > limit) {
       diagnostics.push(
-        fileFault('file-too-large', path, `${path} has ${status.size} bytes; a file of this kind may have ${limit}.`, 'Split it, or look whether something was pasted by mistake.'),
+        fileFault(
+          'file-too-large',
+          path,
+          `${path} has ${status.size} bytes; a file of this kind may have ${limit}.`,
+          'Split it, or look whether something was pasted by mistake.',
+        ),
       );
       return;
     }
     const text = decode(await readFile(real));
     if (typeof text !== 'string') {
       diagnostics.push({
-        ...fileFault('file-not-utf8', path, `${path} is not UTF-8 text (byte ${text.byte + 1}).`, 'Save it again as UTF-8; most editors offer the encoding in “Save as”.'),
+        ...fileFault(
+          'file-not-utf8',
+          path,
+          `${path} is not UTF-8 text (byte ${text.byte + 1}).`,
+          'Save it again as UTF-8; most editors offer the encoding in “Save as”.',
+        ),
         place: { file: path, line: text.line, column: text.column },
       });
       return;
@@ -75,7 +97,12 @@ export async function readTree(root: string, folders: readonly string[]): Promis
     const there = await lstat(absolute).catch(() => undefined);
     if (!there) {
       diagnostics.push(
-        fileFault('folder-missing', folder, `The guide folder has no ${folder}/.`, `Make a folder ${folder}/ beside the others, or name the guide folder with --root.`),
+        fileFault(
+          'folder-missing',
+          folder,
+          `The guide folder has no ${folder}/.`,
+          `Make a folder ${folder}/ beside the others, or name the guide folder with --root.`,
+        ),
       );
       continue;
     }
@@ -83,7 +110,12 @@ export async function readTree(root: string, folders: readonly string[]): Promis
       await readOne(absolute);
     } catch (error) {
       diagnostics.push(
-        fileFault('file-unreadable', folder, `${folder}/ cannot be read: ${(error as NodeJS.ErrnoException).code ?? 'unknown cause'}.`, 'Check that you may read every file in it.'),
+        fileFault(
+          'file-unreadable',
+          folder,
+          `${folder}/ cannot be read: ${(error as NodeJS.ErrnoException).code ?? 'unknown cause'}.`,
+          'Check that you may read every file in it.',
+        ),
       );
     }
   }
@@ -102,7 +134,11 @@ function decode(bytes: Uint8Array): string | { byte: number; line: number; colum
     const lenient = new TextDecoder('utf-8').decode(bytes);
     const before = lenient.slice(0, Math.max(0, lenient.indexOf('\uFFFD')));
     const lines = before.split('\n');
-    return { byte: new TextEncoder().encode(before).length, line: lines.length, column: lines.at(-1)!.length + 1 };
+    return {
+      byte: new TextEncoder().encode(before).length,
+      line: lines.length,
+      column: lines.at(-1)!.length + 1,
+    };
   }
 }
 

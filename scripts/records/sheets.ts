@@ -55,7 +55,13 @@ function readSheet(source: SourceText): { record?: Loaded<SheetRecord>; diagnost
   return {
     diagnostics: [...prose.diagnostics, ...title.diagnostics, ...description.diagnostics],
     record: {
-      value: { ...value, id, titleProse: title.content, descriptionProse: description.content, prose: prose.blocks },
+      value: {
+        ...value,
+        id,
+        titleProse: title.content,
+        descriptionProse: description.content,
+        prose: prose.blocks,
+      },
       file,
       pointer: '',
       references: referencesIn(SheetSchema, file.value),

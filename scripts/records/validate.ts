@@ -64,13 +64,15 @@ function makeAjv(): Ajv2020 {
     keyword: 'quantity',
     schemaType: 'string',
     errors: false,
-    validate: (_: Dimension, data: unknown, parent?: LooseSchema) => quantityFault(data, parent!) === undefined,
+    validate: (_: Dimension, data: unknown, parent?: LooseSchema) =>
+      quantityFault(data, parent!) === undefined,
   });
   made.addKeyword({
     keyword: 'calendarDay',
     schemaType: 'boolean',
     errors: false,
-    validate: (_: boolean, data: unknown) => typeof data !== 'string' || calendarDayNumber(data) !== undefined,
+    validate: (_: boolean, data: unknown) =>
+      typeof data !== 'string' || calendarDayNumber(data) !== undefined,
   });
   made.addKeyword({
     keyword: 'isoDate',
@@ -91,9 +93,12 @@ function keepNearestBranch(errors: readonly ErrorObject[], value: unknown): read
     .sort((a, b) => a.instancePath.length - b.instancePath.length)[0];
   if (!union) return errors;
   const branches = union.schema as readonly LooseSchema[];
-  const own = errors.filter((error) => error !== union && error.instancePath.startsWith(union.instancePath) && isUnder(error, union));
+  const own = errors.filter(
+    (error) => error !== union && error.instancePath.startsWith(union.instancePath) && isUnder(error, union),
+  );
   const rest = errors.filter((error) => error !== union && !own.includes(error));
-  const branchOf = (error: ErrorObject): number => branches.findIndex((branch) => holdsSchema(branch, error.parentSchema as LooseSchema));
+  const branchOf = (error: ErrorObject): number =>
+    branches.findIndex((branch) => holdsSchema(branch, error.parentSchema as LooseSchema));
   const target = valueAt(value, union.instancePath);
   const keys = typeof target === 'object' && target !== null ? Object.keys(target) : [];
   const costs = branches.map((branch, index) => {
@@ -123,17 +128,25 @@ function withoutMistypedKeys(errors: readonly ErrorObject[]): readonly ErrorObje
       }),
   );
   return errors.filter(
-    (error) => error.keyword !== 'required' || !meant.has(`${error.instancePath}/${(error.params as { missingProperty: string }).missingProperty}`),
+    (error) =>
+      error.keyword !== 'required' ||
+      !meant.has(`${error.instancePath}/${(error.params as { missingProperty: string }).missingProperty}`),
   );
 }
 
 function isUnder(error: ErrorObject, union: ErrorObject): boolean {
-  return (union.schema as readonly LooseSchema[]).some((branch) => holdsSchema(branch, error.parentSchema as LooseSchema));
+  return (union.schema as readonly LooseSchema[]).some((branch) =>
+    holdsSchema(branch, error.parentSchema as LooseSchema),
+  );
 }
 
 function holdsSchema(branch: LooseSchema, wanted: LooseSchema): boolean {
   if (branch === wanted) return true;
-  const inner = [...Object.values(branch.properties ?? {}), ...(branch.items ? [branch.items] : []), ...(branch.anyOf ?? [])];
+  const inner = [
+    ...Object.values(branch.properties ?? {}),
+    ...(branch.items ? [branch.items] : []),
+    ...(branch.anyOf ?? []),
+  ];
   return inner.some((schema) => holdsSchema(schema, wanted));
 }
 
@@ -141,7 +154,11 @@ function valueAt(value: unknown, pointer: string): unknown {
   return pointer
     .split('/')
     .slice(1)
-    .reduce<unknown>((at, part) => (at as Record<string, unknown> | undefined)?.[part.replaceAll('~1', '/').replaceAll('~0', '~')], value);
+    .reduce<unknown>(
+      (at, part) =>
+        (at as Record<string, unknown> | undefined)?.[part.replaceAll('~1', '/').replaceAll('~0', '~')],
+      value,
+    );
 }
 
 function diagnosticOf(error: ErrorObject, value: unknown, places: Places): Diagnostic {
@@ -160,7 +177,11 @@ function diagnosticOf(error: ErrorObject, value: unknown, places: Places): Diagn
   switch (error.keyword) {
     case 'required': {
       const key = (error.params as { missingProperty: string }).missingProperty;
-      return make('missing-key', `${name} has no “${key}”.`, `Add “${key}: ${exampleOf(schema.properties?.[key])}”.`);
+      return make(
+        'missing-key',
+        `${name} has no “${key}”.`,
+        `Add “${key}: ${exampleOf(schema.properties?.[key])}”.`,
+      );
     }
     case 'additionalProperties':
     case 'unevaluatedProperties': {
@@ -168,49 +189,105 @@ function diagnosticOf(error: ErrorObject, value: unknown, places: Places): Diagn
       return make(
         'unknown-key',
         `${name} has a key “${key}” that is not known here.`,
-        suggestion(key, Object.keys(schema.properties ?? {}), `Known keys: ${Object.keys(schema.properties ?? {}).join(', ')}.`),
+        suggestion(
+          key,
+          Object.keys(schema.properties ?? {}),
+          `Known keys: ${Object.keys(schema.properties ?? {}).join(', ')}.`,
+        ),
         places.placeOfKey(`${pointer}/${key.replaceAll('~', '~0').replaceAll('/', '~1')}`),
       );
     }
     case 'quantity':
       return quantityDiagnostic(data, schema, name, make);
     case 'calendarDay':
-      return make('impossible-date', `${name} is “${String(data)}”, which is no day of the calendar.`, 'Write the month and the day, such as “Apr 14”.');
+      return make(
+        'impossible-date',
+        `${name} is “${String(data)}”, which is no day of the calendar.`,
+        'Write the month and the day, such as “Apr 14”.',
+      );
     case 'isoDate':
-      return make('impossible-date', `${name} is “${String(data)}”, which is no date of the calendar.`, 'Write year, month and day, such as “2026-11-02”.');
+      return make(
+        'impossible-date',
+        `${name} is “${String(data)}”, which is no date of the calendar.`,
+        'Write year, month and day, such as “2026-11-02”.',
+      );
     case 'oneOfShapes':
-      return make('missing-key', `${name} says nothing that is known here.`, `Give one of: ${(error.params as { names: string[] }).names.join(', ')}.`);
+      return make(
+        'missing-key',
+        `${name} says nothing that is known here.`,
+        `Give one of: ${(error.params as { names: string[] }).names.join(', ')}.`,
+      );
     case 'enum':
       return make(
         'wrong-value',
         `${name} is “${String(data)}”, which is not one of the values it may have.`,
-        suggestion(String(data), (error.schema as unknown[]).map(String), `Use one of: ${(error.schema as unknown[]).join(', ')}.`),
+        suggestion(
+          String(data),
+          (error.schema as unknown[]).map(String),
+          `Use one of: ${(error.schema as unknown[]).join(', ')}.`,
+        ),
       );
     case 'const':
-      return make('wrong-value', `${name} may only be “${String(error.schema)}”.`, 'Write that, or leave the key out.');
+      return make(
+        'wrong-value',
+        `${name} may only be “${String(error.schema)}”.`,
+        'Write that, or leave the key out.',
+      );
     case 'type':
       return schema.quantity === undefined
-        ? make('wrong-type', `${name} is ${kindOf(data)} where ${kindWanted(error.schema)} belongs.`, typeHint(error.schema, data))
+        ? make(
+            'wrong-type',
+            `${name} is ${kindOf(data)} where ${kindWanted(error.schema)} belongs.`,
+            typeHint(error.schema, data),
+          )
         : quantityDiagnostic(data, schema, name, make);
     case 'pattern':
       return schema.refersTo !== undefined || /a-z0-9/.test(String(error.schema))
-        ? make('bad-id', `${name} is “${String(data)}”; an id has lower-case letters, digits and single hyphens.`, 'Write it like “snap-pea”.')
-        : make('wrong-value', `${name} is “${String(data)}”, which does not have the form it needs (${String(error.schema)}).`, 'Look at the same key in another record.');
+        ? make(
+            'bad-id',
+            `${name} is “${String(data)}”; an id has lower-case letters, digits and single hyphens.`,
+            'Write it like “snap-pea”.',
+          )
+        : make(
+            'wrong-value',
+            `${name} is “${String(data)}”, which does not have the form it needs (${String(error.schema)}).`,
+            'Look at the same key in another record.',
+          );
     case 'minimum':
     case 'maximum':
     case 'exclusiveMinimum':
     case 'exclusiveMaximum':
-      return make('out-of-range', `${name} is ${String(data)}; it ${error.message ?? 'is out of range'}.`, 'Check the number and the place of its decimal point.');
+      return make(
+        'out-of-range',
+        `${name} is ${String(data)}; it ${error.message ?? 'is out of range'}.`,
+        'Check the number and the place of its decimal point.',
+      );
     case 'minItems':
-      return make('out-of-range', `${name} has ${(data as unknown[]).length} entries; it needs at least ${String(error.schema)}.`, 'Add what is missing.');
+      return make(
+        'out-of-range',
+        `${name} has ${(data as unknown[]).length} entries; it needs at least ${String(error.schema)}.`,
+        'Add what is missing.',
+      );
     case 'maxItems':
-      return make('out-of-range', `${name} has ${(data as unknown[]).length} entries; it may have ${String(error.schema)}.`, 'Leave some out.');
+      return make(
+        'out-of-range',
+        `${name} has ${(data as unknown[]).length} entries; it may have ${String(error.schema)}.`,
+        'Leave some out.',
+      );
     case 'minLength':
       return make('out-of-range', `${name} is empty.`, 'Write something there, or leave the key out.');
     case 'maxLength':
-      return make('out-of-range', `${name} has ${(data as string).length} characters; it may have ${String(error.schema)}.`, 'Shorten it.');
+      return make(
+        'out-of-range',
+        `${name} has ${(data as string).length} characters; it may have ${String(error.schema)}.`,
+        'Shorten it.',
+      );
     default:
-      return make('out-of-range', `${name} ${error.message ?? 'is not as it should be'}.`, `Mend ${lastPart(pointer) || 'the record'}.`);
+      return make(
+        'out-of-range',
+        `${name} ${error.message ?? 'is not as it should be'}.`,
+        `Mend ${lastPart(pointer) || 'the record'}.`,
+      );
   }
 
   function nameOf(at: string): string {
@@ -225,14 +302,23 @@ function diagnosticOf(error: ErrorObject, value: unknown, places: Places): Diagn
   function kindOf(data: unknown): string {
     if (data === null || data === undefined) return valueAt(value, pointer) === null ? 'empty' : 'missing';
     if (Array.isArray(data)) return 'a list';
-    return typeof data === 'object' ? 'a group of keys' : typeof data === 'string' ? 'text' : typeof data === 'number' ? 'a number' : 'yes or no';
+    return typeof data === 'object'
+      ? 'a group of keys'
+      : typeof data === 'string'
+        ? 'text'
+        : typeof data === 'number'
+          ? 'a number'
+          : 'yes or no';
   }
 }
 
 type Make = (code: Diagnostic['code'], message: string, hint: string) => Diagnostic;
 
 /** What is wrong with a quantity, by its dimension and its limits; undefined when nothing is. */
-function quantityFault(data: unknown, schema: LooseSchema): QuantityFault | { fault: 'not-text' | 'not-single' | 'too-small' | 'too-large' } | undefined {
+function quantityFault(
+  data: unknown,
+  schema: LooseSchema,
+): QuantityFault | { fault: 'not-text' | 'not-single' | 'too-small' | 'too-large' } | undefined {
   if (typeof data !== 'string') return { fault: 'not-text' };
   const quantity = parseQuantity(data, schema.quantity!);
   if ('fault' in quantity) return quantity;
@@ -246,29 +332,65 @@ function quantityDiagnostic(data: unknown, schema: LooseSchema, name: string, ma
   const dimension = schema.quantity!;
   const wanted = dimensionWords[dimension];
   if (typeof data === 'number') {
-    return make('quantity-without-unit', `${name} is ${data} without a unit; ${wanted.what} needs one.`, `Was “${data} ${wanted.likely[0]}” meant, or “${data} ${wanted.likely[1]}”?`);
+    return make(
+      'quantity-without-unit',
+      `${name} is ${data} without a unit; ${wanted.what} needs one.`,
+      `Was “${data} ${wanted.likely[0]}” meant, or “${data} ${wanted.likely[1]}”?`,
+    );
   }
   if (typeof data !== 'string') {
-    return make('bad-quantity', `${name} is not ${wanted.what}.`, `Write a number and its unit, such as “${wanted.example}”.`);
+    return make(
+      'bad-quantity',
+      `${name} is not ${wanted.what}.`,
+      `Write a number and its unit, such as “${wanted.example}”.`,
+    );
   }
   const fault = quantityFault(data, schema)!;
   switch (fault.fault) {
     case 'no-unit':
-      return make('quantity-without-unit', `${name} is “${fault.number}” without a unit; ${wanted.what} needs one.`, `Was “${fault.number} ${wanted.likely[0]}” meant, or “${fault.number} ${wanted.likely[1]}”?`);
+      return make(
+        'quantity-without-unit',
+        `${name} is “${fault.number}” without a unit; ${wanted.what} needs one.`,
+        `Was “${fault.number} ${wanted.likely[0]}” meant, or “${fault.number} ${wanted.likely[1]}”?`,
+      );
     case 'unknown-unit':
-      return make('bad-quantity', `${name} is “${data}”; “${fault.unit}” is not a unit that is known.`, suggestion(fault.unit, unitsOf(dimension), `Use one of: ${unitsOf(dimension).join(', ')}.`));
+      return make(
+        'bad-quantity',
+        `${name} is “${data}”; “${fault.unit}” is not a unit that is known.`,
+        suggestion(fault.unit, unitsOf(dimension), `Use one of: ${unitsOf(dimension).join(', ')}.`),
+      );
     case 'other-dimension':
-      return make('bad-quantity', `${name} is “${data}”; “${fault.unit}” measures ${dimensionWords[fault.dimension].measures}, and ${wanted.what} is needed.`, `Use one of: ${unitsOf(dimension).join(', ')}.`);
+      return make(
+        'bad-quantity',
+        `${name} is “${data}”; “${fault.unit}” measures ${dimensionWords[fault.dimension].measures}, and ${wanted.what} is needed.`,
+        `Use one of: ${unitsOf(dimension).join(', ')}.`,
+      );
     case 'backwards':
-      return make('bad-quantity', `${name} is “${data}”; the first end is larger than the second.`, 'Write the smaller end first.');
+      return make(
+        'bad-quantity',
+        `${name} is “${data}”; the first end is larger than the second.`,
+        'Write the smaller end first.',
+      );
     case 'not-single':
-      return make('bad-quantity', `${name} is “${data}”, a range, where one value is needed.`, 'Write one number and its unit.');
+      return make(
+        'bad-quantity',
+        `${name} is “${data}”, a range, where one value is needed.`,
+        'Write one number and its unit.',
+      );
     case 'too-small':
     case 'too-large':
-      return make('out-of-range', `${name} is “${data}”, which is ${fault.fault === 'too-small' ? 'less' : 'more'} than it can be.`, 'Check the number, its sign and its unit.');
+      return make(
+        'out-of-range',
+        `${name} is “${data}”, which is ${fault.fault === 'too-small' ? 'less' : 'more'} than it can be.`,
+        'Check the number, its sign and its unit.',
+      );
     case 'not-text':
     case 'unreadable':
-      return make('bad-quantity', `${name} is “${data}”, which cannot be read as ${wanted.what}.`, `Write a number and its unit, such as “${wanted.example}”, or a range such as “${wanted.range}”.`);
+      return make(
+        'bad-quantity',
+        `${name} is “${data}”, which cannot be read as ${wanted.what}.`,
+        `Write a number and its unit, such as “${wanted.example}”, or a range such as “${wanted.range}”.`,
+      );
   }
 }
 
@@ -287,15 +409,63 @@ interface DimensionWords {
 }
 
 const dimensionWords: Readonly<Record<Dimension, DimensionWords>> = {
-  length: { what: 'a length', measures: 'length', likely: ['in', 'cm'], example: '4 in', range: '1/4 to 1/2 in' },
-  area: { what: 'an area', measures: 'area', likely: ['ft2', 'm2'], example: '32 ft2', range: '10 to 12 ft2' },
-  volume: { what: 'a volume', measures: 'volume', likely: ['gal', 'L'], example: '5 gal', range: '5 to 6 gal' },
+  length: {
+    what: 'a length',
+    measures: 'length',
+    likely: ['in', 'cm'],
+    example: '4 in',
+    range: '1/4 to 1/2 in',
+  },
+  area: {
+    what: 'an area',
+    measures: 'area',
+    likely: ['ft2', 'm2'],
+    example: '32 ft2',
+    range: '10 to 12 ft2',
+  },
+  volume: {
+    what: 'a volume',
+    measures: 'volume',
+    likely: ['gal', 'L'],
+    example: '5 gal',
+    range: '5 to 6 gal',
+  },
   mass: { what: 'a weight', measures: 'weight', likely: ['oz', 'g'], example: '40 lb', range: '40 to 60 lb' },
-  temperature: { what: 'a temperature', measures: 'temperature', likely: ['F', 'C'], example: '65 F', range: '60 to 65 F' },
-  duration: { what: 'a length of time', measures: 'time', likely: ['days', 'weeks'], example: '60 days', range: '50 to 70 days' },
-  'day-length': { what: 'a number of hours', measures: 'hours', likely: ['hours', 'h'], example: '14 hours', range: '12 to 14 hours' },
-  angle: { what: 'an angle', measures: 'angles', likely: ['deg', 'deg (minus for south or west)'], example: '45.2 deg', range: '37 to 47 deg' },
-  money: { what: 'a price', measures: 'money', likely: ['USD', 'USD for each'], example: '6.50 USD', range: '5 to 7 USD' },
+  temperature: {
+    what: 'a temperature',
+    measures: 'temperature',
+    likely: ['F', 'C'],
+    example: '65 F',
+    range: '60 to 65 F',
+  },
+  duration: {
+    what: 'a length of time',
+    measures: 'time',
+    likely: ['days', 'weeks'],
+    example: '60 days',
+    range: '50 to 70 days',
+  },
+  'day-length': {
+    what: 'a number of hours',
+    measures: 'hours',
+    likely: ['hours', 'h'],
+    example: '14 hours',
+    range: '12 to 14 hours',
+  },
+  angle: {
+    what: 'an angle',
+    measures: 'angles',
+    likely: ['deg', 'deg (minus for south or west)'],
+    example: '45.2 deg',
+    range: '37 to 47 deg',
+  },
+  money: {
+    what: 'a price',
+    measures: 'money',
+    likely: ['USD', 'USD for each'],
+    example: '6.50 USD',
+    range: '5 to 7 USD',
+  },
 };
 
 function exampleOf(schema: LooseSchema | undefined): string {
@@ -316,14 +486,17 @@ function kindWanted(type: unknown): string {
     array: 'a list',
     object: 'a group of keys',
   };
-  return (Array.isArray(type) ? type : [type]).map((name) => names[String(name)] ?? String(name)).join(' or ');
+  return (Array.isArray(type) ? type : [type])
+    .map((name) => names[String(name)] ?? String(name))
+    .join(' or ');
 }
 
 function typeHint(type: unknown, data: unknown): string {
   if (type === 'array') return 'Put each item on a line of its own, with a hyphen before it.';
   if (type === 'object') return 'Put its keys on the lines below, indented by two spaces.';
   if (type === 'boolean') return 'Write true or false.';
-  if (type === 'string' && (typeof data === 'number' || typeof data === 'boolean')) return 'Put it between "quotes" if it is meant as words.';
+  if (type === 'string' && (typeof data === 'number' || typeof data === 'boolean'))
+    return 'Put it between "quotes" if it is meant as words.';
   return 'Look at the same key in another record.';
 }
 

@@ -1,4 +1,15 @@
-import { LineCounter, isAlias, isMap, isPair, isScalar, isSeq, parseDocument, type Document, type Node, type Pair } from 'yaml';
+import {
+  LineCounter,
+  isAlias,
+  isMap,
+  isPair,
+  isScalar,
+  isSeq,
+  parseDocument,
+  type Document,
+  type Node,
+  type Pair,
+} from 'yaml';
 import type { Diagnostic, Place } from '../diagnostics/diagnostic.ts';
 
 /** A YAML text with the place of every value and key in it. */
@@ -26,7 +37,12 @@ export function parseYaml(
   lineOffset = 0,
 ): { file?: YamlFile; diagnostics: readonly Diagnostic[] } {
   const lines = new LineCounter();
-  const document = parseDocument(text, { lineCounter: lines, uniqueKeys: true, prettyErrors: false, maxAliasCount } as object);
+  const document = parseDocument(text, {
+    lineCounter: lines,
+    uniqueKeys: true,
+    prettyErrors: false,
+    maxAliasCount,
+  } as object);
   const placeAt = (offset: number): Place => {
     const { line, col } = lines.linePos(offset);
     return { file: path, line: Math.max(1, line) + lineOffset, column: Math.max(1, col) };
@@ -66,7 +82,9 @@ export function parseYaml(
           message: bomb
             ? `The aliases (*name) in this file multiply beyond ${maxAliasCount} copies.`
             : `This file cannot be read as YAML: ${(error as Error).message}.`,
-          hint: bomb ? 'Write the values out where they are used.' : 'Look at aliases (*name) and anchors (&name).',
+          hint: bomb
+            ? 'Write the values out where they are used.'
+            : 'Look at aliases (*name) and anchors (&name).',
           place: placeAt(0),
         },
       ],
@@ -82,7 +100,13 @@ class PositionedYaml implements YamlFile {
   readonly #document: Document;
   readonly #placeAt: (offset: number) => Place;
 
-  constructor(path: string, text: string, document: Document, value: unknown, placeAt: (offset: number) => Place) {
+  constructor(
+    path: string,
+    text: string,
+    document: Document,
+    value: unknown,
+    placeAt: (offset: number) => Place,
+  ) {
     this.path = path;
     this.value = value;
     this.#text = text;
@@ -114,12 +138,14 @@ class PositionedYaml implements YamlFile {
   }
 
   #find(pointer: string): { node: Node | undefined; pair: Pair | undefined } {
-    let node = (this.#document.contents ?? undefined) as Node | undefined;
+    let node = this.#document.contents ?? undefined;
     let pair: Pair | undefined;
     for (const part of pointerParts(pointer)) {
       const inner: Node | undefined = isAlias(node) ? node.resolve(this.#document) : node;
       if (isMap(inner)) {
-        const found = inner.items.find((item) => isPair(item) && isScalar(item.key) && String(item.key.value) === part);
+        const found = inner.items.find(
+          (item) => isPair(item) && isScalar(item.key) && String(item.key.value) === part,
+        );
         if (!found) break;
         pair = found;
         node = (found.value ?? undefined) as Node | undefined;

@@ -1,7 +1,18 @@
 /** The build card of a cold frame: what to have, how it goes together, one act a step, and what to sow in it. */
 import { layOutRows, type BedRow } from '../agronomy/bed-rows.ts';
 import { plantsInRows, seedForRows } from '../agronomy/spacing.ts';
-import { checklist, column, figure, inline, keyNumbers, labels, steps, strong, table, together } from '../document/build.ts';
+import {
+  checklist,
+  column,
+  figure,
+  inline,
+  keyNumbers,
+  labels,
+  steps,
+  strong,
+  table,
+  together,
+} from '../document/build.ts';
 import type { Block, Inline, Step, TableRow } from '../document/document.ts';
 import type { Finding } from '../findings/finding.ts';
 import type { ProjectRecord } from '../records/guide.ts';
@@ -45,10 +56,16 @@ class BuildCard {
     this.#frame = frame;
     this.#sown = sownCrops(context, project, frame);
     this.#findings = new Map(
-      [...frame.findings, ...this.#sown.flatMap(({ plants, seed }) => [plants, seed])].map((finding) => [finding.id, finding]),
+      [...frame.findings, ...this.#sown.flatMap(({ plants, seed }) => [plants, seed])].map((finding) => [
+        finding.id,
+        finding,
+      ]),
     );
     this.#cautions = sheetCautions(context, project.steps);
-    const layout = layOutRows(this.#sown.map(({ known, rows }) => ({ crop: known.crop, rows })), frame.geometry.insideDepthMm);
+    const layout = layOutRows(
+      this.#sown.map(({ known, rows }) => ({ crop: known.crop, rows })),
+      frame.geometry.insideDepthMm,
+    );
     this.#rows = layout.kind === 'rows' ? layout.rows : [];
     this.#drawings = frameDrawings({ context, project, frame, rows: this.#rows });
   }
@@ -59,12 +76,27 @@ class BuildCard {
       ['at-a-glance', { wide: true, blocks: () => [this.#glance()] }],
       ['tools', { wide: true, blocks: () => [together([this.#tools()])] }],
       ['parts', { wide: true, blocks: () => [this.#parts()] }],
-      ['plan', { wide: true, blocks: () => [figure(this.#drawings.plan, { caption: this.#say('build.plan') })] }],
-      ['section', { wide: true, blocks: () => [figure(this.#drawings.section, { caption: this.#say('build.section') })] }],
+      [
+        'plan',
+        { wide: true, blocks: () => [figure(this.#drawings.plan, { caption: this.#say('build.plan') })] },
+      ],
+      [
+        'section',
+        {
+          wide: true,
+          blocks: () => [figure(this.#drawings.section, { caption: this.#say('build.section') })],
+        },
+      ],
       ['sash-table', { wide: true, blocks: () => [this.#sashes()] }],
       ['steps', { wide: true, blocks: () => [steps(this.#steps())] }],
       ['sow-table', { wide: true, blocks: () => [this.#sowTable()] }],
-      ['bed-plan', { wide: true, blocks: () => [figure(this.#drawings.bedPlan, { caption: this.#say('build.bed-plan') })] }],
+      [
+        'bed-plan',
+        {
+          wide: true,
+          blocks: () => [figure(this.#drawings.bedPlan, { caption: this.#say('build.bed-plan') })],
+        },
+      ],
       ['row-labels', { wide: true, blocks: () => [this.#rowLabels()] }],
     ];
     return {
@@ -89,13 +121,18 @@ class BuildCard {
   }
 
   #bothCell(finding: Finding): readonly Inline[] {
-    return finding.value.kind === 'none' ? inline('–') : [this.#context.printer.print(finding, { style: 'cell-both' })];
+    return finding.value.kind === 'none'
+      ? inline('–')
+      : [this.#context.printer.print(finding, { style: 'cell-both' })];
   }
 
   #glance(): Block {
     const by = this.#say('glance.by', { length: '\u0000', depth: '\u0001' }).split(/[\u0000\u0001]/);
     return keyNumbers([
-      { value: [this.#cell('frame.inside-length'), by[1] ?? ' × ', this.#cell('frame.inside-depth')], label: this.#say('glance.inside') },
+      {
+        value: [this.#cell('frame.inside-length'), by[1] ?? ' × ', this.#cell('frame.inside-depth')],
+        label: this.#say('glance.inside'),
+      },
       { value: this.#cell('frame.bales'), label: this.#say('glance.bales') },
       { value: this.#cell('frame.time'), label: this.#say('glance.time') },
       { value: this.#cell('frame.total-cost'), label: this.#say('glance.cost') },
@@ -111,7 +148,9 @@ class BuildCard {
   #parts(): Block {
     const rows = this.#frame.bill.map((line): TableRow => {
       const need = [this.#context.printer.print(line.quantity, { style: 'cell' })];
-      const price = line.price ? [this.#context.printer.print(line.price, { style: 'cell' })] : inline(this.#say('build.at-hand'));
+      const price = line.price
+        ? [this.#context.printer.print(line.price, { style: 'cell' })]
+        : inline(this.#say('build.at-hand'));
       const cost = line.cost ? [this.#context.printer.print(line.cost, { style: 'cell' })] : inline('–');
       return { cells: [inline(line.letter), inline(line.name), need, inline(line.unit), price, cost] };
     });
@@ -141,7 +180,12 @@ class BuildCard {
       return {
         cells: [
           inline(sash.id),
-          inline(this.#say('glance.by', { length: measures.short('length', sash.width.low), depth: measures.short('length', sash.length.low) })),
+          inline(
+            this.#say('glance.by', {
+              length: measures.short('length', sash.width.low),
+              depth: measures.short('length', sash.length.low),
+            }),
+          ),
           this.#bothCell(of('bearing-poleward')),
           this.#bothCell(of('bearing-equator')),
           this.#bothCell(of('overhang')),

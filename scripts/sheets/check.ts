@@ -34,24 +34,56 @@ function cropFaults(guide: Guide, crop: Guide['crops'][number]): Diagnostic[] {
   crop.plantings.forEach((planting, index) => {
     const at = `/plantings/${index}`;
     if (planting.method === 'transplant' && !planting.age) {
-      faults.push(fault(at, 'Transplants have no age, so the time to start them indoors is unknown.', 'Add “age:” with its value and sources.'));
+      faults.push(
+        fault(
+          at,
+          'Transplants have no age, so the time to start them indoors is unknown.',
+          'Add “age:” with its value and sources.',
+        ),
+      );
     }
     if (planting.method !== 'transplant' && planting.age) {
-      faults.push(fault(`${at}/age`, `An age is given, but “${planting.method}” needs none.`, 'Leave it out, or change the method to “transplant”.'));
+      faults.push(
+        fault(
+          `${at}/age`,
+          `An age is given, but “${planting.method}” needs none.`,
+          'Leave it out, or change the method to “transplant”.',
+        ),
+      );
     }
     if (planting.spring && planting.spring.closes.low < planting.spring.opens.low) {
-      faults.push(fault(`${at}/spring/closes`, 'The spring window closes before it opens.', 'Times before the last freeze are negative: “-4 weeks”.'));
+      faults.push(
+        fault(
+          `${at}/spring/closes`,
+          'The spring window closes before it opens.',
+          'Times before the last freeze are negative: “-4 weeks”.',
+        ),
+      );
     }
   });
   const soil = crop.soilTemperature;
   if (soil && !(soil.minimum.low < soil.optimum.high && soil.optimum.low <= soil.maximum.high)) {
-    faults.push(fault('/soilTemperature', 'The soil temperatures are not in order: minimum, optimum, maximum.', 'Check the three figures and their units.'));
+    faults.push(
+      fault(
+        '/soilTemperature',
+        'The soil temperatures are not in order: minimum, optimum, maximum.',
+        'Check the three figures and their units.',
+      ),
+    );
   }
   if (crop.seedsPerOunce && crop.seedsPerOunce.high < crop.seedsPerOunce.low) {
-    faults.push(fault('/seedsPerOunce', 'The higher count of seeds is smaller than the lower one.', 'Swap the two.'));
+    faults.push(
+      fault('/seedsPerOunce', 'The higher count of seeds is smaller than the lower one.', 'Swap the two.'),
+    );
   }
   if (crop.spacing.inRow.value.low <= 0 || crop.spacing.betweenRows.value.low <= 0) {
-    faults.push(fault('/spacing', 'A spacing of nothing leaves no room for a plant.', 'Write the spacing as it is measured.'));
+    faults.push(
+      fault(
+        '/spacing',
+        'A spacing of nothing leaves no room for a plant.',
+        'Write the spacing as it is measured.',
+      ),
+    );
   }
   return faults;
 }
@@ -92,7 +124,8 @@ function regionFaults(guide: Guide, region: RegionRecord): Diagnostic[] {
 }
 
 function projectFaults(guide: Guide, project: ProjectRecord): Diagnostic[] {
-  const place = (pointer: string): Diagnostic['place'] & object => guide.placeOf('project', project.id, pointer);
+  const place = (pointer: string): Diagnostic['place'] & object =>
+    guide.placeOf('project', project.id, pointer);
   const frame = baleColdFrame(project, { hemisphere: 'north' });
   if (!isFrame(frame)) {
     return frame.map((fault) => ({
@@ -115,7 +148,10 @@ function projectFaults(guide: Guide, project: ProjectRecord): Diagnostic[] {
       code: 'structure',
       severity: 'error',
       message: `These rows need ${inches(layout.neededMm)} across the bed, which is ${inches(layout.depthMm)} deep inside.`,
-      hint: layout.fits > 0 ? `Sow fewer rows; ${layout.fits} in all fit.` : 'Sow a crop with narrower rows, or use longer sashes.',
+      hint:
+        layout.fits > 0
+          ? `Sow fewer rows; ${layout.fits} in all fit.`
+          : 'Sow a crop with narrower rows, or use longer sashes.',
       place: place('/sow'),
     },
   ];
@@ -125,10 +161,16 @@ function projectFaults(guide: Guide, project: ProjectRecord): Diagnostic[] {
  * The first chance whose date is not where the one before it puts it: the last freeze comes earlier, and the first
  * freeze later, as the chance grows.
  */
-function chanceOutOfOrder(dates: ChanceDates, edge: 'last' | 'first', { latitudeDeg }: { latitudeDeg: number }): number | undefined {
+function chanceOutOfOrder(
+  dates: ChanceDates,
+  edge: 'last' | 'first',
+  { latitudeDeg }: { latitudeDeg: number },
+): number | undefined {
   const season = growingSeason(latitudeDeg)[edge];
   const given = Object.entries(dates)
-    .flatMap(([chance, day]) => (day === undefined ? [] : [{ chance: Number(chance), day: placeInSeason(day, season) }]))
+    .flatMap(([chance, day]) =>
+      day === undefined ? [] : [{ chance: Number(chance), day: placeInSeason(day, season) }],
+    )
     .sort((a, b) => a.chance - b.chance);
   const wrong = given.slice(1).find(({ day }, index) => {
     const before = given[index]!.day;
@@ -144,7 +186,14 @@ function hazards(guide: Guide): Diagnostic[] {
     ...faults.flatMap((fault): Diagnostic[] => {
       const words = hazardWords(fault);
       if (!words) return [];
-      return [{ code: 'no-hazard-profile', severity: 'error', ...words, place: guide.placeOf(fault.record.kind, fault.record.id, fault.pointer) }];
+      return [
+        {
+          code: 'no-hazard-profile',
+          severity: 'error',
+          ...words,
+          place: guide.placeOf(fault.record.kind, fault.record.id, fault.pointer),
+        },
+      ];
     }),
     ...weakened.map((fault): Diagnostic => ({
       code: 'weakened-caution',
@@ -176,6 +225,9 @@ function hazardWords(fault: HazardFault): { message: string; hint: string } | un
         hint: 'List its cautions, or add “harmless:” with the reason.',
       };
     case 'harmless-with-cautions':
-      return { message: `“${fault.record.id}” is said to be harmless, and yet it has cautions.`, hint: 'Keep one of the two.' };
+      return {
+        message: `“${fault.record.id}” is said to be harmless, and yet it has cautions.`,
+        hint: 'Keep one of the two.',
+      };
   }
 }

@@ -1,5 +1,16 @@
 /** Turns prose into blocks of the document: names become findings and exhibits, conditions are decided. */
-import { beside, emphasis, heading, inline, link, list, paragraph, plainText, strong, wide } from '../document/build.ts';
+import {
+  beside,
+  emphasis,
+  heading,
+  inline,
+  link,
+  list,
+  paragraph,
+  plainText,
+  strong,
+  wide,
+} from '../document/build.ts';
 import type { Block, Inline } from '../document/document.ts';
 import type { Diagnostic, Place } from '../diagnostics/diagnostic.ts';
 import type { ProseBlock, ProseInline } from '../prose/prose.ts';
@@ -31,7 +42,10 @@ export function composeProse(prose: readonly ProseBlock[], context: ProseContext
 }
 
 /** Composes a line of prose, such as a title or the text of a step. */
-export function composeInline(content: readonly ProseInline[], context: ProseContext): { content: readonly Inline[]; diagnostics: readonly Diagnostic[] } {
+export function composeInline(
+  content: readonly ProseInline[],
+  context: ProseContext,
+): { content: readonly Inline[]; diagnostics: readonly Diagnostic[] } {
   const composer = new Composer(context);
   return { content: composer.inline(content), diagnostics: composer.diagnostics };
 }
@@ -76,12 +90,22 @@ class Composer {
     switch (block.kind) {
       case 'heading': {
         const content = this.inline(block.content);
-        return [{ where: 'text', block: heading(block.level, this.#headingId(plainText(content)), [...content]) }];
+        return [
+          { where: 'text', block: heading(block.level, this.#headingId(plainText(content)), [...content]) },
+        ];
       }
       case 'paragraph':
         return [{ where: 'text', block: paragraph([...this.inline(block.content)]) }];
       case 'list':
-        return [{ where: 'text', block: list(block.ordered, block.items.map((item) => this.compose(item).map((placed) => placed.block))) }];
+        return [
+          {
+            where: 'text',
+            block: list(
+              block.ordered,
+              block.items.map((item) => this.compose(item).map((placed) => placed.block)),
+            ),
+          },
+        ];
       case 'exhibit':
         return this.#exhibit(block.name, block.place);
       case 'when':
@@ -135,7 +159,12 @@ class Composer {
 
   /** A heading's words as an id, with a number behind it when they come again. */
   #headingId(words: string): string {
-    const stem = words.toLowerCase().normalize('NFKD').replace(/[^a-z0-9]+/g, '-').replace(/^-+|-+$/g, '') || 'section';
+    const stem =
+      words
+        .toLowerCase()
+        .normalize('NFKD')
+        .replace(/[^a-z0-9]+/g, '-')
+        .replace(/^-+|-+$/g, '') || 'section';
     const seen = this.#headingIds.get(stem) ?? 0;
     this.#headingIds.set(stem, seen + 1);
     return seen === 0 ? stem : `${stem}-${seen + 1}`;
@@ -157,7 +186,11 @@ function arrange(placed: readonly Placed[]): Block[] {
       continue;
     }
     const asideEnd = runEnd(placed, at, (next) => next.where === 'aside');
-    const mainEnd = runEnd(placed, asideEnd, (next) => next.where === 'text' && !(next.block.kind === 'heading' && next.block.level === 2));
+    const mainEnd = runEnd(
+      placed,
+      asideEnd,
+      (next) => next.where === 'text' && !(next.block.kind === 'heading' && next.block.level === 2),
+    );
     const aside = placed.slice(at, asideEnd).map((next) => next.block);
     const main = placed.slice(asideEnd, mainEnd).map((next) => next.block);
     if (main.length > 0) blocks.push(beside(aside, main));

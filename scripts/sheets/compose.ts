@@ -59,7 +59,12 @@ export function composeSheet({ guide, sheet, facts, wording, suggest }: ComposeO
   return {
     diagnostics: faults,
     findings: context.printer.printed(),
-    document: { ...frontMatter(context), title: plainText(title.content), description: plainText(description.content), blocks },
+    document: {
+      ...frontMatter(context),
+      title: plainText(title.content),
+      description: plainText(description.content),
+      blocks,
+    },
   };
 }
 
@@ -81,11 +86,18 @@ function refersToSpoilt(diagnostic: Diagnostic, guide: Guide): boolean {
   return diagnostic.code === 'unresolved-name' && name !== undefined && guide.spoilt.has(name);
 }
 
-function frontMatter({ guide, sheet, facts, wording }: SheetContext): Omit<SheetDocument, 'title' | 'description' | 'blocks'> {
+function frontMatter({
+  guide,
+  sheet,
+  facts,
+  wording,
+}: SheetContext): Omit<SheetDocument, 'title' | 'description' | 'blocks'> {
   const { publisher } = guide;
   const { say, measures, dates } = wording;
   const { region } = facts;
-  const notices = [publisher.notice, region.invented ? say('sheet.invented') : undefined].filter((line) => line !== undefined);
+  const notices = [publisher.notice, region.invented ? say('sheet.invented') : undefined].filter(
+    (line) => line !== undefined,
+  );
   return {
     id: sheet.id,
     kind: sheet.kind,

@@ -28,7 +28,9 @@ function byDate(a: CropFacts, b: CropFacts): number {
 
 function firstDay({ windows }: CropFacts): number {
   const starts = windows.flatMap(({ startIndoors, plant }) =>
-    [startIndoors, plant].flatMap((finding) => (finding?.value.kind === 'date-range' ? [finding.value.from] : [])),
+    [startIndoors, plant].flatMap((finding) =>
+      finding?.value.kind === 'date-range' ? [finding.value.from] : [],
+    ),
   );
   return Math.min(...starts, 1000);
 }

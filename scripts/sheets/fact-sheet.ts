@@ -18,8 +18,18 @@ export function factSheetParts(context: SheetContext): SheetParts {
   const known = context.facts.crops.find(({ crop }) => crop.id === context.sheet.crop);
   const exhibits: [string, Exhibit][] = [
     ...freezeExhibits(context),
-    ['at-a-glance', { wide: true, blocks: () => [known?.crop.dayLength ? bulbGlance(context, known) : atAGlance(context)] }],
-    ...(known ? [['planting-dates', { wide: false, blocks: () => [plantingDates(context, known)] }] as [string, Exhibit]] : []),
+    [
+      'at-a-glance',
+      { wide: true, blocks: () => [known?.crop.dayLength ? bulbGlance(context, known) : atAGlance(context)] },
+    ],
+    ...(known
+      ? [
+          ['planting-dates', { wide: false, blocks: () => [plantingDates(context, known)] }] as [
+            string,
+            Exhibit,
+          ],
+        ]
+      : []),
     ...(known?.crop.dayLength ? dayLengthExhibits(context, known.crop) : []),
     ...(known ? sizeExhibits(context, known.crop) : []),
   ];
@@ -43,7 +53,14 @@ function plantingDates({ printer, wording: { say } }: SheetContext, { crop, wind
     finding ? [printer.print(finding, { style: 'cell' })] : inline('–');
   const rows = windows.map(({ method, season, startIndoors, plant, harvest }): TableRow => {
     const how = say(`dates-table.how-${method}`);
-    return { cells: [inline(season === 'fall' ? say('dates-table.fall', { how }) : how), cell(startIndoors), cell(plant), cell(harvest)] };
+    return {
+      cells: [
+        inline(season === 'fall' ? say('dates-table.fall', { how }) : how),
+        cell(startIndoors),
+        cell(plant),
+        cell(harvest),
+      ],
+    };
   });
   return table({
     id: `${crop.id}-dates`,
@@ -80,8 +97,17 @@ function classTable({ facts, printer, wording: { say, measures } }: SheetContext
       cells: [
         inline(capitalized(say(`choice.${record.class}`))),
         [printer.print(find(`${crop.id}.${record.class}.bulbing`), { style: 'cell' })],
-        inline(say('onion.latitude-range', { low: measures.number(record.latitudes.low), high: measures.number(record.latitudes.high) })),
-        inline(starts.value.kind === 'none' ? say(`onion.${starts.value.reason}`) : printer.print(starts, { style: 'cell' })),
+        inline(
+          say('onion.latitude-range', {
+            low: measures.number(record.latitudes.low),
+            high: measures.number(record.latitudes.high),
+          }),
+        ),
+        inline(
+          starts.value.kind === 'none'
+            ? say(`onion.${starts.value.reason}`)
+            : printer.print(starts, { style: 'cell' }),
+        ),
         inline(fits(record.class)),
       ],
     };
@@ -102,17 +128,27 @@ function classTable({ facts, printer, wording: { say, measures } }: SheetContext
 
 /** The year's day length with the hours at which each class starts its bulbs. */
 function dayChart(context: SheetContext, crop: Crop): Block {
-  const { facts, wording: { say, measures, dates }, printer } = context;
+  const {
+    facts,
+    wording: { say, measures, dates },
+    printer,
+  } = context;
   const year = chartYear(facts);
-  const hoursOn = (day: number): number => dayLengthHours({ latitudeDeg: facts.latitudeDeg, year: facts.year, day });
-  const points = Array.from({ length: year.to - year.from + 1 }, (_, index) => year.from + index).map((day) => ({ day, hours: hoursOn(day) }));
+  const hoursOn = (day: number): number =>
+    dayLengthHours({ latitudeDeg: facts.latitudeDeg, year: facts.year, day });
+  const points = Array.from({ length: year.to - year.from + 1 }, (_, index) => year.from + index).map(
+    (day) => ({ day, hours: hoursOn(day) }),
+  );
   const bands = (crop.dayLength ?? []).map((record) => {
-    const [starts, full] = ['bulbing-starts', 'bulbing-full'].map((name) => facts.findings.get(`${crop.id}.${record.class}.${name}`)!.value);
+    const [starts, full] = ['bulbing-starts', 'bulbing-full'].map(
+      (name) => facts.findings.get(`${crop.id}.${record.class}.${name}`)!.value,
+    );
     const when = bandDates(context, { starts, full, fullHours: record.bulbing.high });
     return { record, when, hours: measures.short('day-length', record.bulbing.low, record.bulbing.high) };
   });
   const main = facts.findings.get(`${crop.id}.bulbing-starts`)?.value;
-  const marks = main?.kind === 'date' ? [{ day: main.day, hours: hoursOn(main.day), label: dates.short(main.day) }] : [];
+  const marks =
+    main?.kind === 'date' ? [{ day: main.day, hours: hoursOn(main.day), label: dates.short(main.day) }] : [];
   return figure(
     dayLengthChart({
       id: 'day-length',
@@ -136,7 +172,11 @@ function dayChart(context: SheetContext, crop: Crop): Block {
         longest: printer.words(facts.longestDay.value).first,
         bands: bands
           .map(({ record, when, hours }) =>
-            say('onion.chart-band', { class: capitalized(say(`choice.${record.class}`)), hours, dates: when }),
+            say('onion.chart-band', {
+              class: capitalized(say(`choice.${record.class}`)),
+              hours,
+              dates: when,
+            }),
           )
           .join(' '),
       }),
@@ -147,17 +187,28 @@ function dayChart(context: SheetContext, crop: Crop): Block {
 /** When the day is as long as a class needs, for its label in the chart. */
 function bandDates(
   { wording: { say, dates, measures } }: SheetContext,
-  { starts, full, fullHours }: { starts: FindingValue | undefined; full: FindingValue | undefined; fullHours: number },
+  {
+    starts,
+    full,
+    fullHours,
+  }: { starts: FindingValue | undefined; full: FindingValue | undefined; fullHours: number },
 ): string {
-  const [from, to] = [starts, full].map((value) => (value?.kind === 'date' ? dates.short(value.day) : undefined));
+  const [from, to] = [starts, full].map((value) =>
+    value?.kind === 'date' ? dates.short(value.day) : undefined,
+  );
   if (from !== undefined) return to === undefined ? say('onion.band-from', { date: from }) : `${from}–${to}`;
   if (starts?.kind === 'none' && starts.reason === 'day-never-that-long') return say('onion.band-never');
-  return to === undefined ? say('onion.day-always-longer') : say('onion.band-always', { date: to, hours: measures.short('day-length', fullHours) });
+  return to === undefined
+    ? say('onion.day-always-longer')
+    : say('onion.band-always', { date: to, hours: measures.short('day-length', fullHours) });
 }
 
 /** Drawings from the figures of the crop: sizes at true scale, and how deep and how far apart. */
 function sizeExhibits(context: SheetContext, crop: Crop): [string, Exhibit][] {
-  const { facts, wording: { say, measures } } = context;
+  const {
+    facts,
+    wording: { say, measures },
+  } = context;
   const length = (id: string): number | undefined => {
     const value = facts.findings.get(`${crop.id}.${id}`)?.value;
     if (value?.kind === 'quantity' && value.dimension === 'length') return value.value;
@@ -168,7 +219,10 @@ function sizeExhibits(context: SheetContext, crop: Crop): [string, Exhibit][] {
   const barMm = 50.8;
   const bar = measures.both('length', barMm);
   const marks = [
-    { diameterMm: transplant, label: say('onion.transplant-label', { size: measures.both('length', transplant) }) },
+    {
+      diameterMm: transplant,
+      label: say('onion.transplant-label', { size: measures.both('length', transplant) }),
+    },
     { diameterMm: set, label: say('onion.set-label', { size: measures.both('length', set) }) },
   ];
   const ruler = sizeRuler({

@@ -39,17 +39,25 @@ export interface RegionFacts {
   readonly findings: ReadonlyMap<string, Finding>;
 }
 
-export function regionFacts(region: RegionRecord, options: { crops: readonly Crop[]; year: number }): RegionFacts {
+export function regionFacts(
+  region: RegionRecord,
+  options: { crops: readonly Crop[]; year: number },
+): RegionFacts {
   const latitudeDeg = region.latitude.low;
   const place = { latitudeDeg, year: options.year };
-  const freezeAt = (thresholdC: number): FreezeDates => freezeDates(region.freeze, { thresholdC, latitudeDeg });
-  const freeze = new Map(sheetThresholdsF.map((thresholdF) => [thresholdF as number, freezeAt((thresholdF - 32) / 1.8)]));
+  const freezeAt = (thresholdC: number): FreezeDates =>
+    freezeDates(region.freeze, { thresholdC, latitudeDeg });
+  const freeze = new Map(
+    sheetThresholdsF.map((thresholdF) => [thresholdF as number, freezeAt((thresholdF - 32) / 1.8)]),
+  );
   const at32 = freeze.get(32)!;
   const climate = {
     lastFreeze: at32.last[50] ?? absent('freeze.last.32f.50'),
     firstFreeze: (thresholdC: number): DateFinding => {
       const thresholdF = Math.round(thresholdC * 1.8 + 32);
-      return (freeze.get(thresholdF) ?? freezeAt(thresholdC)).first[50] ?? absent(`freeze.first.${thresholdF}f.50`);
+      return (
+        (freeze.get(thresholdF) ?? freezeAt(thresholdC)).first[50] ?? absent(`freeze.first.${thresholdF}f.50`)
+      );
     },
   };
   const crops = options.crops.map((crop): CropFacts => ({
@@ -80,7 +88,10 @@ function absent(id: string): DateFinding {
   return { id, value: none('not-given'), method: 'freeze.typed-table', inputs: [], sources: [] };
 }
 
-function byId(facts: Omit<RegionFacts, 'findings'>, place: { latitudeDeg: number; year: number }): Map<string, Finding> {
+function byId(
+  facts: Omit<RegionFacts, 'findings'>,
+  place: { latitudeDeg: number; year: number },
+): Map<string, Finding> {
   const latitude: Finding = {
     id: 'latitude',
     value: quantity('angle', place.latitudeDeg),
@@ -90,7 +101,10 @@ function byId(facts: Omit<RegionFacts, 'findings'>, place: { latitudeDeg: number
   };
   const all: Finding[] = [
     latitude,
-    ...[...facts.freeze.values()].flatMap((dates) => [...Object.values(dates.last), ...Object.values(dates.first)]),
+    ...[...facts.freeze.values()].flatMap((dates) => [
+      ...Object.values(dates.last),
+      ...Object.values(dates.first),
+    ]),
     facts.freezeFree,
     facts.longestDay,
     facts.shortestDay,
@@ -101,7 +115,11 @@ function byId(facts: Omit<RegionFacts, 'findings'>, place: { latitudeDeg: number
       known.emergence,
       known.maturity,
       ...cropFigures(known.crop),
-      ...known.windows.flatMap(({ startIndoors, plant, harvest }) => [...(startIndoors ? [startIndoors] : []), plant, harvest]),
+      ...known.windows.flatMap(({ startIndoors, plant, harvest }) => [
+        ...(startIndoors ? [startIndoors] : []),
+        plant,
+        harvest,
+      ]),
     ]),
   ];
   const map = new Map(all.map((finding) => [finding.id, finding]));
@@ -114,15 +132,21 @@ function byId(facts: Omit<RegionFacts, 'findings'>, place: { latitudeDeg: number
 /** The class for the region, each class's hours and dates, and the region's own class again without its name. */
 function dayLengthFindings(crop: Crop, place: { latitudeDeg: number; year: number }): [string, Finding][] {
   const { main, also } = onionClasses(crop, place);
-  const entries: [string, Finding][] = [[main.id, main], [also.id, also]];
+  const entries: [string, Finding][] = [
+    [main.id, main],
+    [also.id, also],
+  ];
   for (const { class: name } of crop.dayLength ?? []) {
     const { starts, full } = bulbingDates(crop, name, place);
     const hours = bulbingHours(crop, name);
     for (const finding of [hours, starts, full]) entries.push([finding.id, finding]);
     if (main.value.kind === 'choice' && main.value.value === name) {
-      entries.push([`${crop.id}.bulbing`, hours], [`${crop.id}.bulbing-starts`, starts], [`${crop.id}.bulbing-full`, full]);
+      entries.push(
+        [`${crop.id}.bulbing`, hours],
+        [`${crop.id}.bulbing-starts`, starts],
+        [`${crop.id}.bulbing-full`, full],
+      );
     }
   }
   return entries;
 }
-

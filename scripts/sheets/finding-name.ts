@@ -16,9 +16,11 @@ export function findingName(
     return say(`finding.freeze-${freeze[1]}`, { threshold, chance: Number(freeze[3]) });
   }
   const sash = /^frame\.sash-([a-z])\.([a-z-]+)$/.exec(id);
-  if (sash) return say('finding.sash', { letter: sash[1]!.toUpperCase(), what: say(`finding.sash-what.${sash[2]}`) });
+  if (sash)
+    return say('finding.sash', { letter: sash[1]!.toUpperCase(), what: say(`finding.sash-what.${sash[2]}`) });
   const part = /^frame\.part-([a-z])\.([a-z-]+)$/.exec(id);
-  if (part) return say('finding.part', { letter: part[1]!.toUpperCase(), what: say(`finding.part-what.${part[2]}`) });
+  if (part)
+    return say('finding.part', { letter: part[1]!.toUpperCase(), what: say(`finding.part-what.${part[2]}`) });
   if (id.startsWith('frame.')) return say(`finding.frame.${id.slice('frame.'.length)}`);
   const crop = crops.find((known) => id.startsWith(`${known.id}.`));
   if (crop) return cropFindingName(crop, id.slice(crop.id.length + 1), say);
@@ -33,9 +35,25 @@ const plainNames: Readonly<Record<string, string>> = {
 };
 
 const cropParts = [
-  'depth', 'in-row', 'between-rows', 'emergence', 'maturity', 'start-indoors', 'direct-sow', 'set-out', 'plant-sets',
-  'plant-slips', 'plant-pieces', 'harvest', 'seed-for-bed', 'plants-in-bed', 'class', 'class-also', 'bulbing',
-  'bulbing-starts', 'bulbing-full',
+  'depth',
+  'in-row',
+  'between-rows',
+  'emergence',
+  'maturity',
+  'start-indoors',
+  'direct-sow',
+  'set-out',
+  'plant-sets',
+  'plant-slips',
+  'plant-pieces',
+  'harvest',
+  'seed-for-bed',
+  'plants-in-bed',
+  'class',
+  'class-also',
+  'bulbing',
+  'bulbing-starts',
+  'bulbing-full',
 ];
 
 function cropFindingName(crop: Crop, rest: string, say: Say): string {

@@ -25,7 +25,12 @@ export function frameDrawings(options: {
   frame: Frame;
   rows: readonly BedRow[];
 }): FrameDrawings {
-  const { context, project, frame: { geometry }, rows } = options;
+  const {
+    context,
+    project,
+    frame: { geometry },
+    rows,
+  } = options;
   const { say, measures } = context.wording;
   const both = (mm: number): string => measures.both('length', mm);
   const side = (id: string): string => {
@@ -57,7 +62,12 @@ export function frameDrawings(options: {
   const letters = partLetters(project);
   const sown = rows.map((row) => sownRow(row, project));
   return {
-    plan: framePlan(geometry, { id: 'frame-plan', alternative: say('drawing.alternative.plan', sizes), words, letters }),
+    plan: framePlan(geometry, {
+      id: 'frame-plan',
+      alternative: say('drawing.alternative.plan', sizes),
+      words,
+      letters,
+    }),
     section: frameSection(geometry, {
       id: 'frame-section',
       alternative: say('drawing.alternative.section', sizes),
@@ -79,7 +89,11 @@ export function frameDrawings(options: {
         ...sizes,
         rows: rows
           .map((row, index) =>
-            say('drawing.bed-row-distance', { number: index + 1, crop: row.crop.name, distance: both(row.fromPolewardMm) }),
+            say('drawing.bed-row-distance', {
+              number: index + 1,
+              crop: row.crop.name,
+              distance: both(row.fromPolewardMm),
+            }),
           )
           .join('; '),
       }),
@@ -97,14 +111,19 @@ export function frameDrawings(options: {
 
 /** The letter of each kind of part in the record's list. */
 function partLetters(project: ProjectRecord): PartLetters {
-  const letterOf = (count: BillCount): string | undefined => project.parts.find((part) => part.count === count)?.letter;
+  const letterOf = (count: BillCount): string | undefined =>
+    project.parts.find((part) => part.count === count)?.letter;
   const kinds = ['bales', 'stakes', 'sashes', 'props', 'loose-straw-bales', 'soil-litres'] as const;
-  return Object.fromEntries(kinds.flatMap((kind) => (letterOf(kind) === undefined ? [] : [[kind, letterOf(kind)]])));
+  return Object.fromEntries(
+    kinds.flatMap((kind) => (letterOf(kind) === undefined ? [] : [[kind, letterOf(kind)]])),
+  );
 }
 
 function sownRow({ crop, fromPolewardMm, tall }: BedRow, project: ProjectRecord): SownRow {
   const name = crop.name.toLowerCase();
-  const letter = project.parts.find((part) => part.material === 'vegetable-seed' && part.name.toLowerCase().startsWith(name))?.letter;
+  const letter = project.parts.find(
+    (part) => part.material === 'vegetable-seed' && part.name.toLowerCase().startsWith(name),
+  )?.letter;
   return {
     distanceFromPolewardMm: fromPolewardMm,
     plantSpacingMm: crop.spacing.inRow.value.high,

@@ -48,13 +48,22 @@ export function chartFreezeDates({ facts, wording: { say, dates } }: SheetContex
     chances.flatMap((chance) => {
       const value = edge[chance]?.value;
       if (value?.kind !== 'date') return [];
-      return [{ chance, day: value.day, label: say('chart.freeze-later', { date: dates.short(value.day), chance }) }];
+      return [
+        {
+          chance,
+          day: value.day,
+          label: say('chart.freeze-later', { date: dates.short(value.day), chance }),
+        },
+      ];
     });
   return { last: list(at32.last), first: list(at32.first) };
 }
 
 function band(context: SheetContext): ReturnType<typeof freezeBand> {
-  const { facts, wording: { say, dates } } = context;
+  const {
+    facts,
+    wording: { say, dates },
+  } = context;
   const { last, first } = chartFreezeDates(context);
   const tell = (list: ChartFreezeDates['last'], key: string): string =>
     list.length === 0

@@ -1,5 +1,9 @@
 /** The planting chart: every crop of the region through the year, to look at and as a table of the same dates. */
-import { plantingChart, plantingChartNarrow, type PlantingChartOptions } from '../drawings/charts/planting-chart.ts';
+import {
+  plantingChart,
+  plantingChartNarrow,
+  type PlantingChartOptions,
+} from '../drawings/charts/planting-chart.ts';
 import { plantingActs, type PlantingAct } from '../drawings/charts/acts.ts';
 import { column, figure, inline, keyNumbers, table } from '../document/build.ts';
 import type { Block, Inline, TableRow } from '../document/document.ts';
@@ -32,7 +36,9 @@ export function atAGlance({ facts, printer, wording: { say } }: SheetContext): B
     { finding: facts.longestDay, label: 'glance.longest-day' },
   ];
   return keyNumbers(
-    items.flatMap(({ finding, label }) => (finding ? [{ value: printer.print(finding, { style: 'cell' }), label: say(label) }] : [])),
+    items.flatMap(({ finding, label }) =>
+      finding ? [{ value: printer.print(finding, { style: 'cell' }), label: say(label) }] : [],
+    ),
   );
 }
 
@@ -53,14 +59,22 @@ function barsOf(windows: PlantingWindows): readonly Bar[] {
 
 /** Plantings that have a date here. */
 function datedWindows(known: CropFacts): readonly PlantingWindows[] {
-  return known.windows.filter(({ plant, harvest }) => plant.value.kind !== 'none' && harvest.value.kind !== 'none');
+  return known.windows.filter(
+    ({ plant, harvest }) => plant.value.kind !== 'none' && harvest.value.kind !== 'none',
+  );
 }
 
 function chart(context: SheetContext): Block {
-  const { facts, wording: { say, dates } } = context;
+  const {
+    facts,
+    wording: { say, dates },
+  } = context;
   const groups = cropGroups(facts).map((group) => ({
     label: say(`group.${group.id}`),
-    rows: group.crops.map((known) => ({ label: known.crop.name, bars: datedWindows(known).flatMap(barsOf).flatMap(chartBar) })),
+    rows: group.crops.map((known) => ({
+      label: known.crop.name,
+      bars: datedWindows(known).flatMap(barsOf).flatMap(chartBar),
+    })),
   }));
   const freeze = chartFreezeDates(context);
   const named = [
@@ -75,7 +89,9 @@ function chart(context: SheetContext): Block {
     ...chartYear(facts),
     monthLabels: dates.months(),
     groups,
-    ...(freeze.last.length + freeze.first.length > 0 ? { freeze: { ...freeze, label: say('chart.freeze-label') } } : {}),
+    ...(freeze.last.length + freeze.first.length > 0
+      ? { freeze: { ...freeze, label: say('chart.freeze-label') } }
+      : {}),
     key: Object.fromEntries(named) as Record<PlantingAct, string>,
     alternative: alternative(context),
   };
@@ -92,7 +108,8 @@ function chartBar({ act, finding }: Bar): { act: PlantingAct; from: number; to: 
 /** The chart in words: each crop's acts in order. The table has the same dates. */
 function alternative({ facts, wording: { say, dates }, printer }: SheetContext): string {
   const at32 = facts.freeze.get(32)!;
-  const first = (finding: (typeof at32.last)[50]): string => (finding ? printer.words(finding.value).first : say('none.not-given'));
+  const first = (finding: (typeof at32.last)[50]): string =>
+    finding ? printer.words(finding.value).first : say('none.not-given');
   const rows = cropGroups(facts).flatMap((group) =>
     group.crops.map((known) => {
       const bars = datedWindows(known).flatMap(barsOf);
@@ -101,7 +118,12 @@ function alternative({ facts, wording: { say, dates }, printer }: SheetContext):
         .flatMap(({ act, finding }) =>
           finding.value.kind === 'none'
             ? []
-            : [say('chart.act-alternative', { act: say(`act.${act}`).toLowerCase(), dates: dates.shortRange(finding.value.from, finding.value.to) })],
+            : [
+                say('chart.act-alternative', {
+                  act: say(`act.${act}`).toLowerCase(),
+                  dates: dates.shortRange(finding.value.from, finding.value.to),
+                }),
+              ],
         );
       return say('chart.row-alternative', { crop: known.crop.name, acts: acts.join(', ') });
     }),
@@ -140,7 +162,10 @@ function datesTable({ facts, wording: { say }, printer }: SheetContext): Block {
       column(say('dates-table.plant'), { weight: 1.3 }),
       column(say('dates-table.harvest'), { weight: 1.3 }),
     ],
-    groups: cropGroups(facts).map((group) => ({ header: inline(say(`group.${group.id}`)), rows: group.crops.flatMap(rowsOf) })),
+    groups: cropGroups(facts).map((group) => ({
+      header: inline(say(`group.${group.id}`)),
+      rows: group.crops.flatMap(rowsOf),
+    })),
     notes: [say('dates-table.note')],
   });
 }
@@ -153,7 +178,9 @@ function measuresTable({ facts, wording: { say }, printer }: SheetContext): Bloc
       [printer.print(known.depth, { style: 'cell-both' })],
       [printer.print(known.inRow, { style: 'cell-both' })],
       [printer.print(known.betweenRows, { style: 'cell-both' })],
-      known.emergence.value.kind === 'none' ? inline('–') : [printer.print(known.emergence, { style: 'cell' })],
+      known.emergence.value.kind === 'none'
+        ? inline('–')
+        : [printer.print(known.emergence, { style: 'cell' })],
       inline([printer.print(known.maturity, { style: 'cell' }), asterisk(known)]),
     ],
   });
@@ -168,7 +195,10 @@ function measuresTable({ facts, wording: { say }, printer }: SheetContext): Bloc
       column(say('measures-table.emergence'), { weight: 1 }),
       column(say('measures-table.maturity'), { weight: 1 }),
     ],
-    groups: cropGroups(facts).map((group) => ({ header: inline(say(`group.${group.id}`)), rows: group.crops.map(rowOf) })),
+    groups: cropGroups(facts).map((group) => ({
+      header: inline(say(`group.${group.id}`)),
+      rows: group.crops.map(rowOf),
+    })),
     notes: [say('measures-table.note')],
   });
 }

@@ -108,9 +108,14 @@ export class Printer {
     const home = new Map(entries.flatMap(({ item, covers }) => covers.map((id) => [id, item.id] as const)));
     const items = entries.map(({ item }) => item);
     const workings =
-      items.length > 0 ? [heading(2, 'how-we-worked-this-out', say('sheet.workings-title')), wide([workingsBlock(items)])] : [];
+      items.length > 0
+        ? [heading(2, 'how-we-worked-this-out', say('sheet.workings-title')), wide([workingsBlock(items)])]
+        : [];
     const cited = this.#cited.map((id) => this.#sourceItem(id));
-    const closing = cited.length > 0 ? [heading(2, 'sources', say('sheet.sources-title')), wide([sourcesBlock(cited)])] : [];
+    const closing =
+      cited.length > 0
+        ? [heading(2, 'sources', say('sheet.sources-title')), wide([sourcesBlock(cited)])]
+        : [];
     return [...retargeted(blocks, home), ...workings, ...closing];
   }
 
@@ -134,7 +139,9 @@ export class Printer {
   /** One entry for all the findings of a method. */
   #shared(method: string, findings: readonly Finding[]): WorkingsItem {
     const { say } = this.wording;
-    const numbers = sourceNumbers(findings.flatMap((finding) => finding.sources).map((id) => this.#number(id)));
+    const numbers = sourceNumbers(
+      findings.flatMap((finding) => finding.sources).map((id) => this.#number(id)),
+    );
     return {
       id: findings[0]!.id,
       term: inline(say(`method.${method}.title`)),
@@ -180,7 +187,10 @@ export class Printer {
   #sourceItem(id: string): SourceItem {
     const source = this.#sources.get(id);
     if (!source) throw new TypeError(`no source record “${id}”`);
-    const mark = source.seen === 'not-applicable' || source.seen === 'source' ? '' : ` ${this.wording.say(`source.seen-${source.seen}`)}`;
+    const mark =
+      source.seen === 'not-applicable' || source.seen === 'source'
+        ? ''
+        : ` ${this.wording.say(`source.seen-${source.seen}`)}`;
     return {
       id,
       content: inline(`${source.cite}${mark}`),

@@ -33,12 +33,20 @@ export function wordingOf(guide: Guide): Wording {
   return { say, measures: measuresFor({ language, order: units, say }), dates: dateWords(language) };
 }
 
-export function contextFor(guide: Guide, sheet: SheetRecord, facts: RegionFacts, wording: Wording): SheetContext {
+export function contextFor(
+  guide: Guide,
+  sheet: SheetRecord,
+  facts: RegionFacts,
+  wording: Wording,
+): SheetContext {
   return { guide, sheet, facts, wording, printer: new Printer(wording, guide) };
 }
 
 /** The frame of a project in a region; the project was checked before. */
-export function frameOf(context: SheetContext, projectId: string): { project: Guide['projects'][number]; frame: Frame } | undefined {
+export function frameOf(
+  context: SheetContext,
+  projectId: string,
+): { project: Guide['projects'][number]; frame: Frame } | undefined {
   const project = context.guide.projects.find(({ id }) => id === projectId);
   if (!project) return undefined;
   const frame = baleColdFrame(project, { hemisphere: context.facts.south ? 'south' : 'north' });

@@ -40,7 +40,8 @@ export function dateWords(language: string): DateWords {
     longRange: (from, to) => range(long, from, to),
     shortRange: (from, to) => range(short, from, to),
     full: (iso) => tie(full.format(new Date(`${iso}T00:00:00Z`))),
-    months: () => Array.from({ length: 12 }, (_, index) => month.format(new Date(Date.UTC(anyCommonYear, index, 1)))),
+    months: () =>
+      Array.from({ length: 12 }, (_, index) => month.format(new Date(Date.UTC(anyCommonYear, index, 1)))),
   };
 }
 

@@ -1,6 +1,12 @@
 /** Real fractions: the ready-made characters where they exist, digits around U+2044 otherwise. */
 const readyMade: Readonly<Record<string, string>> = {
-  '1/2': '½', '1/4': '¼', '3/4': '¾', '1/8': '⅛', '3/8': '⅜', '5/8': '⅝', '7/8': '⅞',
+  '1/2': '½',
+  '1/4': '¼',
+  '3/4': '¾',
+  '1/8': '⅛',
+  '3/8': '⅜',
+  '5/8': '⅝',
+  '7/8': '⅞',
 };
 
 /**

@@ -35,20 +35,29 @@ const nb = '\u00A0';
 export function measuresFor(options: { language: string; order: SystemOrder; say: Say }): Measures {
   const { language, order, say } = options;
   const number = (value: number, digits = 0): string =>
-    new Intl.NumberFormat(language, { maximumFractionDigits: digits, minimumFractionDigits: 0, useGrouping: 'min2' }).format(value).replace('-', '−');
+    new Intl.NumberFormat(language, {
+      maximumFractionDigits: digits,
+      minimumFractionDigits: 0,
+      useGrouping: 'min2',
+    })
+      .format(value)
+      .replace('-', '−');
   const system = systemWords(number, say);
 
   const measure = (dimension: Dimension, low: number, high: number = low): PrintedMeasure => {
-    const common = unsystematic(dimension, low, high, number, say);
-    if (common !== undefined) return { first: common };
+    if (isShared(dimension)) return { first: sharedWords(dimension, [low, high], number, say) };
     const customary = system.customary(dimension, low, high);
     const metric = system.metric(dimension, low, high);
-    return order === 'customary-first' ? { first: customary, second: metric } : { first: metric, second: customary };
+    return order === 'customary-first'
+      ? { first: customary, second: metric }
+      : { first: metric, second: customary };
   };
   const onDrawing = (lengthMm: number): Required<PrintedMeasure> => {
     const customary = primes(lengthMm);
     const metric = metricLength(lengthMm, lengthMm, number);
-    return order === 'customary-first' ? { first: customary, second: metric } : { first: metric, second: customary };
+    return order === 'customary-first'
+      ? { first: customary, second: metric }
+      : { first: metric, second: customary };
   };
   return {
     measure,
@@ -63,27 +72,38 @@ export function measuresFor(options: { language: string; order: SystemOrder; say
     lengthOnDrawing: onDrawing,
     short: (dimension, low, high) => measure(dimension, low, high).first,
     number,
-    latitude: (degrees) => say(degrees < 0 ? 'measure.latitude-south' : 'measure.latitude-north', { degrees: number(Math.abs(degrees), 1) }),
+    latitude: (degrees) =>
+      say(degrees < 0 ? 'measure.latitude-south' : 'measure.latitude-north', {
+        degrees: number(Math.abs(degrees), 1),
+      }),
   };
 }
 
 /** Dimensions that both systems write alike. */
-function unsystematic(dimension: Dimension, low: number, high: number, number: Numbers, say: Say): string | undefined {
+type SharedDimension = 'duration' | 'day-length' | 'angle' | 'money';
+type SystemDimension = Exclude<Dimension, SharedDimension>;
+
+function isShared(dimension: Dimension): dimension is SharedDimension {
+  return ['duration', 'day-length', 'angle', 'money'].includes(dimension);
+}
+
+function sharedWords(
+  dimension: SharedDimension,
+  [low, high]: readonly [number, number],
+  number: Numbers,
+  say: Say,
+): string {
   switch (dimension) {
     case 'duration':
       return duration(low, high, number, say);
     case 'day-length':
-      return low === high ? hours(low, say) : `${rangeOf(number(low, 1), number(high, 1))}${nb}${say('unit.hours')}`;
+      return low === high
+        ? hours(low, say)
+        : `${rangeOf(number(low, 1), number(high, 1))}${nb}${say('unit.hours')}`;
     case 'angle':
       return `${rangeOf(number(low, 1), number(high, 1))}°`;
     case 'money':
       return rangeOf(dollars(low), dollars(high));
-    case 'length':
-    case 'area':
-    case 'volume':
-    case 'mass':
-    case 'temperature':
-      return undefined;
   }
 }
 
@@ -91,7 +111,7 @@ type Numbers = (value: number, digits?: number) => string;
 
 function systemWords(number: Numbers, say: Say) {
   return {
-    customary(dimension: Dimension, low: number, high: number): string {
+    customary(dimension: SystemDimension, low: number, high: number): string {
       switch (dimension) {
         case 'length':
           return customaryLength(low, high);
@@ -105,11 +125,9 @@ function systemWords(number: Numbers, say: Say) {
           return fromHeld(high, 'ft3') >= 1
             ? `${rangeOf(...atPrecision(fromHeld(low, 'ft3'), fromHeld(high, 'ft3'), number))}${nb}ft³`
             : `${rangeOf(...atPrecision(fromHeld(low, 'gal'), fromHeld(high, 'gal'), number))}${nb}${say('unit.gallons')}`;
-        default:
-          throw new TypeError(`${dimension} is the same in both systems`);
       }
     },
-    metric(dimension: Dimension, low: number, high: number): string {
+    metric(dimension: SystemDimension, low: number, high: number): string {
       switch (dimension) {
         case 'length':
           return metricLength(low, high, number);
@@ -123,8 +141,6 @@ function systemWords(number: Numbers, say: Say) {
           return `${rangeOf(...atPrecision(low, high, number))}${nb}m²`;
         case 'volume':
           return `${rangeOf(...atPrecision(low, high, number))}${nb}L`;
-        default:
-          throw new TypeError(`${dimension} is the same in both systems`);
       }
     },
   };
@@ -181,7 +197,8 @@ function metricLength(low: number, high: number, number: Numbers): string {
 }
 
 function customaryMass(low: number, high: number, number: Numbers): string {
-  if (fromHeld(high, 'lb') >= 1) return `${rangeOf(...atPrecision(fromHeld(low, 'lb'), fromHeld(high, 'lb'), number))}${nb}lb`;
+  if (fromHeld(high, 'lb') >= 1)
+    return `${rangeOf(...atPrecision(fromHeld(low, 'lb'), fromHeld(high, 'lb'), number))}${nb}lb`;
   const ounces = [fromHeld(low, 'oz'), fromHeld(high, 'oz')] as const;
   const digits = ounces[1] >= 1 ? 1 : 2;
   return `${rangeOf(number(ounces[0], digits), number(ounces[1], digits))}${nb}oz`;
@@ -199,7 +216,10 @@ function duration(low: number, high: number, number: Numbers, say: Say): string 
 /** `14 h 05 min` */
 function hours(value: number, say: Say): string {
   const minutes = Math.round(value * 60);
-  return say('measure.hours-minutes', { hours: Math.floor(minutes / 60), minutes: String(minutes % 60).padStart(2, '0') });
+  return say('measure.hours-minutes', {
+    hours: Math.floor(minutes / 60),
+    minutes: String(minutes % 60).padStart(2, '0'),
+  });
 }
 
 function dollars(value: number): string {

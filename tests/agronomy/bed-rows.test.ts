@@ -9,13 +9,28 @@ const sources = ['a-source'];
 const pea = cropLike({
   id: 'pea',
   height: { value: q('4 to 6 ft', 'length'), sources },
-  spacing: { inRow: { value: q('1-2 in', 'length'), sources }, betweenRows: { value: q('18-36 in', 'length'), sources } },
+  spacing: {
+    inRow: { value: q('1-2 in', 'length'), sources },
+    betweenRows: { value: q('18-36 in', 'length'), sources },
+  },
 });
 const carrot = cropLike({ id: 'carrot' });
-const rowLength: Finding = { id: 'bed.length', value: quantity('length', 2000), method: 'given', inputs: [], sources: [] };
+const rowLength: Finding = {
+  id: 'bed.length',
+  value: quantity('length', 2000),
+  method: 'given',
+  inputs: [],
+  sources: [],
+};
 
 test('the tall crop stands at the poleward wall whatever the order of the record', () => {
-  const layout = layOutRows([{ crop: carrot, rows: 2 }, { crop: pea, rows: 1 }], 1200);
+  const layout = layOutRows(
+    [
+      { crop: carrot, rows: 2 },
+      { crop: pea, rows: 1 },
+    ],
+    1200,
+  );
   expect(layout.kind === 'rows' && layout.rows.map(({ crop, tall }) => [crop.id, tall])).toEqual([
     ['pea', true],
     ['carrot', false],
@@ -24,22 +39,34 @@ test('the tall crop stands at the poleward wall whatever the order of the record
 });
 
 test('by hand: one row of peas and two of carrots need 4 + 15 + 12 + 4 inches', () => {
-  const wanted = [{ crop: pea, rows: 1 }, { crop: carrot, rows: 2 }];
+  const wanted = [
+    { crop: pea, rows: 1 },
+    { crop: carrot, rows: 2 },
+  ];
   expect(layOutRows(wanted, 35 * 25.4).kind).toBe('rows');
   expect(layOutRows(wanted, 34.9 * 25.4)).toMatchObject({ kind: 'too-narrow', neededMm: 35 * 25.4, fits: 2 });
 });
 
 describe('a bed too narrow', () => {
   test('for one row', () => {
-    expect(layOutRows([{ crop: carrot, rows: 1 }], 2 * edgeMm - 1)).toMatchObject({ kind: 'too-narrow', fits: 0 });
+    expect(layOutRows([{ crop: carrot, rows: 1 }], 2 * edgeMm - 1)).toMatchObject({
+      kind: 'too-narrow',
+      fits: 0,
+    });
   });
   test('one row alone stands in the middle', () => {
-    expect(layOutRows([{ crop: carrot, rows: 1 }], 600)).toMatchObject({ rows: [{ fromPolewardMm: 300, tall: false }] });
+    expect(layOutRows([{ crop: carrot, rows: 1 }], 600)).toMatchObject({
+      rows: [{ fromPolewardMm: 300, tall: false }],
+    });
   });
 });
 
 test('rows keep their spacing and their distance from the walls, and fill the bed evenly', () => {
-  const arbitrary = fc.record({ peas: fc.integer({ min: 0, max: 3 }), carrots: fc.integer({ min: 1, max: 8 }), depth: fc.integer({ min: 250, max: 4000 }) });
+  const arbitrary = fc.record({
+    peas: fc.integer({ min: 0, max: 3 }),
+    carrots: fc.integer({ min: 1, max: 8 }),
+    depth: fc.integer({ min: 250, max: 4000 }),
+  });
   fc.assert(
     fc.property(arbitrary, ({ peas, carrots, depth }) => {
       const wanted = [...(peas > 0 ? [{ crop: pea, rows: peas }] : []), { crop: carrot, rows: carrots }];
@@ -53,7 +80,8 @@ test('rows keep their spacing and their distance from the walls, and fill the be
       expect(Math.max(...at)).toBeLessThanOrEqual(depth - edgeMm + 1e-6);
       layout.rows.slice(1).forEach((row, index) => {
         const before = layout.rows[index]!;
-        const least = (row.crop.spacing.betweenRows.value.low + before.crop.spacing.betweenRows.value.low) / 2;
+        const least =
+          (row.crop.spacing.betweenRows.value.low + before.crop.spacing.betweenRows.value.low) / 2;
         expect(row.fromPolewardMm - before.fromPolewardMm).toBeGreaterThanOrEqual(least - 1e-6);
       });
     }),
@@ -62,11 +90,17 @@ test('rows keep their spacing and their distance from the walls, and fill the be
 
 test('plants times spacing never pass the end of the row', () => {
   fc.assert(
-    fc.property(fc.integer({ min: 100, max: 20_000 }), fc.integer({ min: 1, max: 6 }), (rowLengthMm, rows) => {
-      const plants = plantsInRows({ crop: carrot, rows, rowLengthMm, rowLength }).value;
-      if (plants.kind !== 'count') throw new TypeError('not a count');
-      expect((plants.value / rows) * carrot.spacing.inRow.value.high).toBeLessThanOrEqual(rowLengthMm + 1e-3);
-    }),
+    fc.property(
+      fc.integer({ min: 100, max: 20_000 }),
+      fc.integer({ min: 1, max: 6 }),
+      (rowLengthMm, rows) => {
+        const plants = plantsInRows({ crop: carrot, rows, rowLengthMm, rowLength }).value;
+        if (plants.kind !== 'count') throw new TypeError('not a count');
+        expect((plants.value / rows) * carrot.spacing.inRow.value.high).toBeLessThanOrEqual(
+          rowLengthMm + 1e-3,
+        );
+      },
+    ),
   );
 });
 
@@ -80,5 +114,8 @@ test('seed: 200 ft of row take twice the rate for 100 ft', () => {
 });
 
 test('no published rate: the finding says so', () => {
-  expect(seedForRows({ crop: carrot, rows: 1, rowLengthMm: 1000, rowLength }).value).toEqual({ kind: 'none', reason: 'no-seed-rate' });
+  expect(seedForRows({ crop: carrot, rows: 1, rowLengthMm: 1000, rowLength }).value).toEqual({
+    kind: 'none',
+    reason: 'no-seed-rate',
+  });
 });

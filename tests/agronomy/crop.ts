@@ -22,7 +22,10 @@ export function cropLike(changes: Partial<Crop> = {}): Crop {
     hardiness: { group: 'semi-hardy', sources },
     plantings: [{ method: 'direct-sow', fall: true }],
     depth: { value: q('1/2 in', 'length'), sources },
-    spacing: { inRow: { value: q('2-3 in', 'length'), sources }, betweenRows: { value: q('12 in', 'length'), sources } },
+    spacing: {
+      inRow: { value: q('2-3 in', 'length'), sources },
+      betweenRows: { value: q('12 in', 'length'), sources },
+    },
     emergence: { days: q('6 to 10 days', 'duration'), sources },
     maturity: { days: q('60 to 70 days', 'duration'), from: 'sowing', sources },
     harvestLasts: { value: q('3 weeks', 'duration'), sources },

@@ -19,8 +19,10 @@ const cold: WindowClimate = {
   firstFreeze: (thresholdC) => on('first', thresholdC > -1 ? 275 : thresholdC > -3 ? 285 : 295),
 };
 
-const spring = (crop: Crop, climate = cold) => plantingWindows(crop, climate).find(({ season }) => season === 'spring')!;
-const fall = (crop: Crop, climate = cold) => plantingWindows(crop, climate).find(({ season }) => season === 'fall');
+const spring = (crop: Crop, climate = cold) =>
+  plantingWindows(crop, climate).find(({ season }) => season === 'spring')!;
+const fall = (crop: Crop, climate = cold) =>
+  plantingWindows(crop, climate).find(({ season }) => season === 'fall');
 const sources = ['a-source'];
 
 describe('spring windows follow the hardiness group', () => {
@@ -31,7 +33,11 @@ describe('spring windows follow the hardiness group', () => {
     ['very-tender', 134, 148],
   ];
   test.each(cases)('%s', (group, from, to) => {
-    expect(spring(cropLike({ hardiness: { group, sources } })).plant.value).toEqual({ kind: 'date-range', from, to });
+    expect(spring(cropLike({ hardiness: { group, sources } })).plant.value).toEqual({
+      kind: 'date-range',
+      from,
+      to,
+    });
   });
 });
 
@@ -53,25 +59,43 @@ test('a sowing that would not mature before its freeze is cut off', () => {
 });
 
 test('transplants start indoors by their age before they are set out', () => {
-  const crop = cropLike({ plantings: [{ method: 'transplant', age: { value: q('5 to 7 weeks', 'duration'), sources }, fall: false }] });
+  const crop = cropLike({
+    plantings: [
+      { method: 'transplant', age: { value: q('5 to 7 weeks', 'duration'), sources }, fall: false },
+    ],
+  });
   expect(spring(crop).startIndoors?.value).toEqual({ kind: 'date-range', from: 106 - 49, to: 120 - 35 });
 });
 
 describe('harvest', () => {
   test('from the first planting to the end of the last picking', () => {
-    expect(spring(cropLike()).harvest.value).toEqual({ kind: 'date-range', from: 106 + 60, to: 120 + 70 + 21 });
+    expect(spring(cropLike()).harvest.value).toEqual({
+      kind: 'date-range',
+      from: 106 + 60,
+      to: 120 + 70 + 21,
+    });
   });
   test('ends with the freeze that ends the crop', () => {
-    const crop = cropLike({ hardiness: { group: 'very-tender', sources }, harvestLasts: { value: q('20 weeks', 'duration'), sources } });
+    const crop = cropLike({
+      hardiness: { group: 'very-tender', sources },
+      harvestLasts: { value: q('20 weeks', 'duration'), sources },
+    });
     expect(spring(crop).harvest.value).toEqual({ kind: 'date-range', from: 194, to: 275 });
   });
   test('days from setting out are longer by the age of transplants for a crop sown in place', () => {
     const age = { value: q('4 to 6 weeks', 'duration'), sources };
     const crop = cropLike({
       maturity: { days: q('60 to 70 days', 'duration'), from: 'planting-out', sources },
-      plantings: [{ method: 'direct-sow', fall: false }, { method: 'transplant', age, fall: false }],
+      plantings: [
+        { method: 'direct-sow', fall: false },
+        { method: 'transplant', age, fall: false },
+      ],
     });
-    expect(spring(crop).harvest.value).toEqual({ kind: 'date-range', from: 106 + 60 + 28, to: 120 + 70 + 42 + 21 });
+    expect(spring(crop).harvest.value).toEqual({
+      kind: 'date-range',
+      from: 106 + 60 + 28,
+      to: 120 + 70 + 42 + 21,
+    });
   });
 });
 
@@ -80,7 +104,9 @@ describe('fall windows count back from the freeze that ends the crop', () => {
     expect(fall(cropLike())?.plant.value).toEqual({ kind: 'date-range', from: 201 - 28, to: 201 });
   });
   test('tender: 32 F, with two more weeks to pick', () => {
-    expect(fall(cropLike({ hardiness: { group: 'tender', sources } }))?.plant.value).toMatchObject({ to: 275 - 70 - 14 - 14 });
+    expect(fall(cropLike({ hardiness: { group: 'tender', sources } }))?.plant.value).toMatchObject({
+      to: 275 - 70 - 14 - 14,
+    });
   });
   test('never before the spring window has closed', () => {
     const crop = cropLike({ maturity: { days: q('120 days', 'duration'), from: 'sowing', sources } });
@@ -93,7 +119,10 @@ describe('fall windows count back from the freeze that ends the crop', () => {
   });
   test('a winter without that freeze: ready by the end of the year', () => {
     const mild: WindowClimate = { lastFreeze: on('last', 50), firstFreeze: () => on('first', undefined) };
-    expect(fall(cropLike(), mild)?.plant).toMatchObject({ method: 'window.fall-year-end', value: { to: 365 - 84 } });
+    expect(fall(cropLike(), mild)?.plant).toMatchObject({
+      method: 'window.fall-year-end',
+      value: { to: 365 - 84 },
+    });
   });
   test('a crop without a fall season has none', () => {
     expect(fall(cropLike({ plantings: [{ method: 'direct-sow', fall: false }] }))).toBeUndefined();
@@ -101,7 +130,10 @@ describe('fall windows count back from the freeze that ends the crop', () => {
 });
 
 test('no last freeze: a finding with its reason, not a date', () => {
-  const never: WindowClimate = { lastFreeze: on('last', undefined), firstFreeze: () => on('first', undefined) };
+  const never: WindowClimate = {
+    lastFreeze: on('last', undefined),
+    firstFreeze: () => on('first', undefined),
+  };
   expect(spring(cropLike(), never).plant.value).toEqual(none('no-last-freeze'));
   expect(spring(cropLike(), never).harvest.value).toEqual(none('no-last-freeze'));
 });
@@ -124,11 +156,20 @@ test('windows are in order: start indoors, then set out, then harvest, spring be
   });
   fc.assert(
     fc.property(arbitrary, ({ group, last, season, days, age }) => {
-      const climate: WindowClimate = { lastFreeze: on('last', last), firstFreeze: () => on('first', last + season) };
+      const climate: WindowClimate = {
+        lastFreeze: on('last', last),
+        firstFreeze: () => on('first', last + season),
+      };
       const crop = cropLike({
         hardiness: { group, sources },
         maturity: { days: q(`${days} to ${days + 10} days`, 'duration'), from: 'planting-out', sources },
-        plantings: [{ method: 'transplant', age: { value: q(`${age} to ${age + 7} days`, 'duration'), sources }, fall: true }],
+        plantings: [
+          {
+            method: 'transplant',
+            age: { value: q(`${age} to ${age + 7} days`, 'duration'), sources },
+            fall: true,
+          },
+        ],
       });
       const [first, second] = plantingWindows(crop, climate);
       for (const windows of [first!, second!]) {

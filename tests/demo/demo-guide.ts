@@ -27,5 +27,7 @@ export async function filesIn(folder: string): Promise<ReadonlyMap<string, Buffe
     .filter((entry) => entry.isFile())
     .map((entry) => relative(folder, join(entry.parentPath, entry.name)).split(sep).join('/'))
     .sort();
-  return new Map(await Promise.all(paths.map(async (path) => [path, await readFile(join(folder, path))] as const)));
+  return new Map(
+    await Promise.all(paths.map(async (path) => [path, await readFile(join(folder, path))] as const)),
+  );
 }

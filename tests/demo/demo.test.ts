@@ -30,14 +30,25 @@ test('builds without a fault and without a warning', () => {
 test('every sheet is there for every region, as a page and as a PDF', () => {
   const made = [...files.keys()].filter((path) => path.startsWith('en/'));
   expect(made).toEqual(each.flatMap((path) => [`${path}.html`, `${path}.pdf`]).sort());
-  expect([...files.keys()]).toEqual(expect.arrayContaining(['index.html', 'manifest.json', 'assets/style.css']));
+  expect([...files.keys()]).toEqual(
+    expect.arrayContaining(['index.html', 'manifest.json', 'assets/style.css']),
+  );
 });
 
 test('the manifest lists every other file with its checksum, and the findings of each sheet', () => {
   const manifest = JSON.parse(files.get('manifest.json')!.toString()) as {
-    files: { path: string; sha256: string; bytes: number; kind: string; findings?: string[]; pages?: number }[];
+    files: {
+      path: string;
+      sha256: string;
+      bytes: number;
+      kind: string;
+      findings?: string[];
+      pages?: number;
+    }[];
   };
-  expect(manifest.files.map(({ path }) => path).sort()).toEqual([...files.keys()].filter((path) => path !== 'manifest.json').sort());
+  expect(manifest.files.map(({ path }) => path).sort()).toEqual(
+    [...files.keys()].filter((path) => path !== 'manifest.json').sort(),
+  );
   for (const { path, sha256, bytes } of manifest.files) {
     const content = files.get(path)!;
     expect([path, bytes]).toEqual([path, content.length]);
@@ -46,7 +57,9 @@ test('the manifest lists every other file with its checksum, and the findings of
   const chart = manifest.files.find(({ path }) => path === 'en/larkwether/planting-chart.pdf')!;
   expect(chart.kind).toBe('planting-chart');
   expect(chart.pages).toBeGreaterThan(1);
-  expect(chart.findings).toEqual(expect.arrayContaining(['freeze.last.32f.50', 'carrot.direct-sow.spring', 'tomato.depth']));
+  expect(chart.findings).toEqual(
+    expect.arrayContaining(['freeze.last.32f.50', 'carrot.direct-sow.spring', 'tomato.depth']),
+  );
 });
 
 test('the same records give the same bytes', async () => {
@@ -54,7 +67,9 @@ test('the same records give the same bytes', async () => {
   try {
     const second = await filesIn(again.out);
     expect([...second.keys()]).toEqual([...files.keys()]);
-    const changed = [...files].filter(([path, bytes]) => !bytes.equals(second.get(path)!)).map(([path]) => path);
+    const changed = [...files]
+      .filter(([path, bytes]) => !bytes.equals(second.get(path)!))
+      .map(([path]) => path);
     expect(changed).toEqual([]);
   } finally {
     await again.remove();
@@ -72,11 +87,16 @@ test('no output carries a path of the machine or the day it was made', () => {
 });
 
 test('every page is valid HTML', async () => {
-  const validator = new HtmlValidate({ extends: ['html-validate:standard'], rules: { 'long-title': 'off', 'no-trailing-whitespace': 'off' } });
+  const validator = new HtmlValidate({
+    extends: ['html-validate:standard'],
+    rules: { 'long-title': 'off', 'no-trailing-whitespace': 'off' },
+  });
   for (const [path, bytes] of files) {
     if (!path.endsWith('.html')) continue;
     const report = await validator.validateString(bytes.toString());
-    const messages = report.results.flatMap(({ messages: found }) => found.map(({ line, ruleId, message }) => `${path}:${line} ${ruleId} ${message}`));
+    const messages = report.results.flatMap(({ messages: found }) =>
+      found.map(({ line, ruleId, message }) => `${path}:${line} ${ruleId} ${message}`),
+    );
     expect(messages).toEqual([]);
   }
 });
@@ -99,7 +119,15 @@ describe.skipIf(!existsSync(chromiumPath))('in Chromium (skipped where it is not
   test('the index leads to a sheet, and a number leads to how it was worked out', async () => {
     const browser = await chromium.launch({
       executablePath: chromiumPath,
-      args: ['--no-sandbox', '--disable-gpu', '--no-first-run', '--disable-background-networking', '--disable-component-update', '--disable-sync', '--disable-quic'],
+      args: [
+        '--no-sandbox',
+        '--disable-gpu',
+        '--no-first-run',
+        '--disable-background-networking',
+        '--disable-component-update',
+        '--disable-sync',
+        '--disable-quic',
+      ],
     });
     try {
       const page = await browser.newPage({ viewport: { width: 1280, height: 900 } });
@@ -109,8 +137,13 @@ describe.skipIf(!existsSync(chromiumPath))('in Chromium (skipped where it is not
         if (!request.url().startsWith('file:')) failed.push(request.url());
       });
       await page.goto(pathToFileURL(`${guide.out}/index.html`).href);
-      await page.getByRole('link', { name: /onions in Larkwether/ }).first().click();
-      expect(await page.getByRole('heading', { level: 1 }).innerText()).toContain('onions in Larkwether County');
+      await page
+        .getByRole('link', { name: /onions in Larkwether/ })
+        .first()
+        .click();
+      expect(await page.getByRole('heading', { level: 1 }).innerText()).toContain(
+        'onions in Larkwether County',
+      );
       await page.locator('a.finding').first().click();
       expect(await page.locator(':target').count()).toBe(1);
       expect(failed).toEqual([]);

@@ -22,14 +22,20 @@ async function guideWith(name?: string): Promise<string> {
   const root = await mkdtemp(join(tmpdir(), 'groundsheet-fault-'));
   made.push(root);
   await cp(join(here, 'base'), root, { recursive: true });
-  if (name) await cp(join(here, 'cases', name), root, { recursive: true, filter: (path) => !path.endsWith('report.txt') });
+  if (name)
+    await cp(join(here, 'cases', name), root, {
+      recursive: true,
+      filter: (path) => !path.endsWith('report.txt'),
+    });
   return root;
 }
 
 for (const name of (await readdir(join(here, 'cases'))).sort()) {
   test(name.replaceAll('-', ' '), async () => {
     const { diagnostics } = await check({ root: await guideWith(name), builtInRoot });
-    await expect(formatReport(diagnostics) || 'no faults\n').toMatchFileSnapshot(join(here, 'cases', name, 'report.txt'));
+    await expect(formatReport(diagnostics) || 'no faults\n').toMatchFileSnapshot(
+      join(here, 'cases', name, 'report.txt'),
+    );
   });
 }
 
@@ -37,7 +43,9 @@ test('a link that leads out of the guide folder is not followed', async () => {
   const root = await guideWith();
   await symlink('/etc', join(root, 'content', 'regions', 'away'));
   const { diagnostics } = await check({ root, builtInRoot });
-  expect(diagnostics.map(({ code, place }) => [code, place?.file])).toEqual([['link-leaves-guide', 'content/regions/away']]);
+  expect(diagnostics.map(({ code, place }) => [code, place?.file])).toEqual([
+    ['link-leaves-guide', 'content/regions/away'],
+  ]);
 });
 
 test('a link within the guide folder is followed once', async () => {
@@ -57,5 +65,7 @@ test('a folder that is no guide is told so', async () => {
 
 test('a region or sheet that does not exist is a fault with a suggestion', async () => {
   const { diagnostics } = await check({ root: await guideWith(), builtInRoot, region: 'nroth' });
-  expect(diagnostics.map(({ code, hint }) => [code, hint])).toEqual([['nothing-selected', 'Did you mean “north”?']]);
+  expect(diagnostics.map(({ code, hint }) => [code, hint])).toEqual([
+    ['nothing-selected', 'Did you mean “north”?'],
+  ]);
 });

@@ -11,13 +11,19 @@ test('headings, paragraphs, lists and links', () => {
   );
   expect(diagnostics).toEqual([]);
   expect(blocks.map((block) => block.kind)).toEqual(['heading', 'paragraph', 'list', 'list']);
-  expect(blocks[2]).toMatchObject({ ordered: false, items: [[{ kind: 'paragraph' }], [{ kind: 'paragraph' }]] });
+  expect(blocks[2]).toMatchObject({
+    ordered: false,
+    items: [[{ kind: 'paragraph' }], [{ kind: 'paragraph' }]],
+  });
 });
 
 test('a name alone in its paragraph is an exhibit, a name in a sentence is not', () => {
   const { blocks } = parseProse('{{the-chart}}\n\nAfter {{freeze.last.32f.50}} it is warm.\n', nowhere);
   expect(blocks[0]).toMatchObject({ kind: 'exhibit', name: 'the-chart' });
-  expect(blocks[1]).toMatchObject({ kind: 'paragraph', content: [{ text: 'After ' }, { kind: 'name' }, { text: ' it is warm.' }] });
+  expect(blocks[1]).toMatchObject({
+    kind: 'paragraph',
+    content: [{ text: 'After ' }, { kind: 'name' }, { text: ' it is warm.' }],
+  });
 });
 
 test('conditions and asides hold their own blocks, and their names are known', () => {
@@ -26,7 +32,10 @@ test('conditions and asides hold their own blocks, and their names are known', (
     nowhere,
   );
   expect(diagnostics).toEqual([]);
-  expect(blocks).toMatchObject([{ kind: 'when', name: 'onion.class', values: ['short-day', 'intermediate'] }, { kind: 'aside' }]);
+  expect(blocks).toMatchObject([
+    { kind: 'when', name: 'onion.class', values: ['short-day', 'intermediate'] },
+    { kind: 'aside' },
+  ]);
   expect(namesIn(blocks).map(({ name }) => name)).toEqual(['onion.class', 'a.b', 'band']);
 });
 
@@ -41,5 +50,7 @@ test('the letter of a part stays a letter', () => {
 });
 
 test('only running text may stand in a step', () => {
-  expect(parseInlineProse('## A heading', nowhere).diagnostics.map(({ code }) => code)).toEqual(['bad-prose']);
+  expect(parseInlineProse('## A heading', nowhere).diagnostics.map(({ code }) => code)).toEqual([
+    'bad-prose',
+  ]);
 });

@@ -39,7 +39,8 @@ describe.each(Object.entries(table))('%s', (crop, row) => {
 
   test('the record holds the published table', () => {
     const text = readFileSync(new URL(`../../crops/${crop}.yaml`, import.meta.url), 'utf8');
-    const record = (parse(text) as { emergence: { points: { at: string; days: number }[] } }).emergence.points;
+    const record = (parse(text) as { emergence: { points: { at: string; days: number }[] } }).emergence
+      .points;
     const held = Object.fromEntries(record.map(({ at, days }) => [Number(at.replace(' F', '')), days]));
     for (const { temperatureC, days } of points) expect(held[Math.round(temperatureC * 1.8 + 32)]).toBe(days);
   });

@@ -13,7 +13,10 @@ import { bulbingDates, onionClasses } from '../../scripts/agronomy/onion.ts';
 import { decode } from '../../scripts/records/decode.ts';
 import { CropSchema } from '../../scripts/records/schemas/crop.ts';
 
-const onion = decode(CropSchema, parse(readFileSync(new URL('../../crops/onion.yaml', import.meta.url), 'utf8')));
+const onion = decode(
+  CropSchema,
+  parse(readFileSync(new URL('../../crops/onion.yaml', import.meta.url), 'utf8')),
+);
 const at = (latitudeDeg: number) => ({ latitudeDeg, year: 2025 });
 
 describe('class by latitude', () => {
@@ -37,7 +40,9 @@ describe('class by latitude', () => {
 /** Mean daylight hours at mid-month: J. Doorenbos and W. O. Pruitt, FAO Irrigation and Drainage Paper 24, 1977 (from memory). */
 describe('when the day is long enough', () => {
   const day = (finding: { value: { kind: string } }): number | string =>
-    finding.value.kind === 'date' ? (finding.value as unknown as { day: number }).day : (finding.value as unknown as { reason: string }).reason;
+    finding.value.kind === 'date'
+      ? (finding.value as unknown as { day: number }).day
+      : (finding.value as unknown as { reason: string }).reason;
 
   test('44 N reaches 14 h between 13.4 h at mid-April and 14.7 h at mid-May, and never 16 h', () => {
     // A straight line between the two published values gives day 119; the curve bends up before it: 4 days.

@@ -46,9 +46,13 @@ describe('what is no quantity is told apart', () => {
 
 test('a unit and back is the same value', () => {
   fc.assert(
-    fc.property(fc.constantFrom(...Object.keys(units)), fc.double({ min: -1e6, max: 1e6, noNaN: true }), (unit, value) => {
-      expect(fromHeld(toHeld(value, unit), unit)).toBeCloseTo(value, 6);
-    }),
+    fc.property(
+      fc.constantFrom(...Object.keys(units)),
+      fc.double({ min: -1e6, max: 1e6, noNaN: true }),
+      (unit, value) => {
+        expect(fromHeld(toHeld(value, unit), unit)).toBeCloseTo(value, 6);
+      },
+    ),
   );
 });
 

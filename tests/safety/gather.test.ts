@@ -6,7 +6,14 @@ import { gatherCautions, type StepHazards } from '../../scripts/safety/gather.ts
 import { shippedCatalogue } from './shipped.ts';
 
 function caution(id: string, signal: CautionRecord['signal']): CautionRecord {
-  return { id, signal, title: 'Harm', hazard: 'It can hurt.', avoidance: 'Take care.', sources: ['practice'] };
+  return {
+    id,
+    signal,
+    title: 'Harm',
+    hazard: 'It can hurt.',
+    avoidance: 'Take care.',
+    sources: ['practice'],
+  };
 }
 
 function profile(id: string, cautions: string[], protection?: string[]): HazardProfile {

@@ -4,7 +4,7 @@
  */
 import { describe, expect, test } from 'vitest';
 import { plainText } from '../../scripts/document/build.ts';
-import type { Inline } from '../../scripts/document/document.ts';
+import type { Block, Inline } from '../../scripts/document/document.ts';
 import { printSheet } from '../../scripts/document/print.ts';
 import { formatReport } from '../../scripts/diagnostics/diagnostic.ts';
 import { check } from '../../scripts/pipeline.ts';
@@ -20,44 +20,63 @@ test('the demonstration guide has no faults', () => {
   expect(sheets).toHaveLength(9);
 });
 
-describe.each(sheets.map((sheet) => [`${sheet.region.id} ${sheet.sheet.id}`, sheet] as const))('%s', (name, { composed, facts }) => {
-  const { document } = composed;
+describe.each(sheets.map((sheet) => [`${sheet.region.id} ${sheet.sheet.id}`, sheet] as const))(
+  '%s',
+  (name, { composed, facts }) => {
+    const { document } = composed;
 
-  test('reads as reviewed', async () => {
-    await expect(printSheet(document)).toMatchFileSnapshot(`golden/${name.replace(' ', '.')}.txt`);
-  });
+    test('reads as reviewed', async () => {
+      await expect(printSheet(document)).toMatchFileSnapshot(`golden/${name.replace(' ', '.')}.txt`);
+    });
 
-  test('every number it prints leads to how it was worked out', () => {
-    const entries = new Set(document.blocks.flatMap((block) => (block.kind === 'workings' ? block.items.map(({ id }) => id) : [])));
-    const targets = inlinesIn(document.blocks).flatMap((node) => (node.kind === 'finding' ? [node.target] : []));
-    expect(targets.length).toBeGreaterThan(5);
-    expect(targets.filter((target) => !entries.has(target))).toEqual([]);
-  });
+    test('every number it prints leads to how it was worked out', () => {
+      const entries = new Set(
+        blocksOf(document.blocks, 'workings').flatMap(({ items }) => items.map(({ id }) => id)),
+      );
+      const targets = inlinesIn(document.blocks).flatMap((node) =>
+        node.kind === 'finding' ? [node.target] : [],
+      );
+      expect(targets.length).toBeGreaterThan(5);
+      expect(targets.filter((target) => !entries.has(target))).toEqual([]);
+    });
 
-  test('its sources are records, and none is cited that is not listed', () => {
-    const listed = document.blocks.flatMap((block) => (block.kind === 'sources' ? block.items : []));
-    expect(listed.length).toBeGreaterThan(0);
-    expect(listed.every(({ id }) => guide!.sources.has(id))).toBe(true);
-    const cited = document.blocks
-      .flatMap((block) => (block.kind === 'workings' ? block.items : []))
-      .flatMap(({ explanation }) => [.../\[([\d, –]+)\]/.exec(plainText(explanation))?.[1]?.matchAll(/\d+/g) ?? []].map(Number));
-    expect(Math.max(...cited)).toBeLessThanOrEqual(listed.length);
-  });
+    test('its sources are records, and none is cited that is not listed', () => {
+      const listed = blocksOf(document.blocks, 'sources').flatMap(({ items }) => items);
+      expect(listed.length).toBeGreaterThan(0);
+      expect(listed.every(({ id }) => guide!.sources.has(id))).toBe(true);
+      const cited = blocksOf(document.blocks, 'workings')
+        .flatMap(({ items }) => items)
+        .flatMap(({ explanation }) =>
+          [...(/\[([\d, –]+)\]/.exec(plainText(explanation))?.[1]?.matchAll(/\d+/g) ?? [])].map(Number),
+        );
+      expect(Math.max(...cited)).toBeLessThanOrEqual(listed.length);
+    });
 
-  test('says that the region is invented', () => {
-    expect(document.notice).toContain('invented');
-    expect(facts.region.invented).toBe(true);
-  });
+    test('says that the region is invented', () => {
+      expect(document.notice).toContain('invented');
+      expect(facts.region.invented).toBe(true);
+    });
 
-  test('the PDF has the same words in the same order', async () => {
-    const pdf = await readPdf((await render(document)).bytes);
-    const words = wordsOfPdf(pdf).join(' ');
-    const wanted = wordsOfDocument(document).join(' ');
-    expect(words).toContain(wanted.slice(0, 400));
-    expect(words.endsWith(wanted.slice(-400)) || words.includes(wanted.slice(-400))).toBe(true);
-    expect(words).toContain(wanted);
+    test('the PDF has the same words in the same order', async () => {
+      const pdf = await readPdf((await render(document)).bytes);
+      // A step's number stands in the margin of the print, without the word; a line may end after a hyphen.
+      const wanted = wordsOfDocument({ ...document, furniture: { ...document.furniture, step: String } });
+      const joined = (words: readonly string[]): string => words.join(' ').replaceAll('- ', '-');
+      expect(joined(wordsOfPdf(pdf))).toContain(joined(wanted));
+    });
+  },
+);
+
+/** Every block of a kind that lies at the top or over the full width. */
+function blocksOf<K extends Block['kind']>(
+  blocks: readonly Block[],
+  kind: K,
+): readonly Extract<Block, { kind: K }>[] {
+  return blocks.flatMap((block) => {
+    if (block.kind === kind) return [block as Extract<Block, { kind: K }>];
+    return block.kind === 'wide' ? blocksOf(block.content, kind) : [];
   });
-});
+}
 
 function inlinesIn(data: unknown): Inline[] {
   if (Array.isArray(data)) return data.flatMap(inlinesIn);
@@ -66,4 +85,3 @@ function inlinesIn(data: unknown): Inline[] {
   const own = node.kind === 'finding' ? [node as Inline] : [];
   return [...own, ...Object.values(node).flatMap(inlinesIn)];
 }
-

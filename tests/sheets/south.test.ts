@@ -19,18 +19,34 @@ beforeAll(async () => {
   // The same climate, half a year on: April 13 becomes October 12.
   const turned = region
     .replace('latitude: 37.3 deg', 'latitude: -37.3 deg')
-    .replace(/\b(Jan|Feb|Mar|Apr|May|Jun|Jul|Aug|Sep|Oct|Nov|Dec) (\d+)/g, (_, month: string, day: string) => `${half[month]!} ${Math.min(Number(day), 28)}`);
+    .replace(
+      /\b(Jan|Feb|Mar|Apr|May|Jun|Jul|Aug|Sep|Oct|Nov|Dec) (\d+)/g,
+      (_, month: string, day: string) => `${half[month]!} ${Math.min(Number(day), 28)}`,
+    );
   await writeFile(join(root, 'content/regions/hollowmarl.yaml'), turned);
   result = await check({ root, builtInRoot: repository });
 });
 afterAll(() => rm(root, { recursive: true, force: true }));
 
 const half: Readonly<Record<string, string>> = {
-  Jan: 'Jul', Feb: 'Aug', Mar: 'Sep', Apr: 'Oct', May: 'Nov', Jun: 'Dec', Jul: 'Jan', Aug: 'Feb', Sep: 'Mar', Oct: 'Apr', Nov: 'May', Dec: 'Jun',
+  Jan: 'Jul',
+  Feb: 'Aug',
+  Mar: 'Sep',
+  Apr: 'Oct',
+  May: 'Nov',
+  Jun: 'Dec',
+  Jul: 'Jan',
+  Aug: 'Feb',
+  Sep: 'Mar',
+  Oct: 'Apr',
+  Nov: 'May',
+  Dec: 'Jun',
 };
 
 const sheet = (id: string): string => {
-  const found = result.sheets.find(({ region, composed }) => region.id === 'hollowmarl' && composed.document.id === id);
+  const found = result.sheets.find(
+    ({ region, composed }) => region.id === 'hollowmarl' && composed.document.id === id,
+  );
   return printSheet(found!.composed.document);
 };
 

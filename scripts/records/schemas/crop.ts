@@ -12,8 +12,14 @@ export type PlantingMethod = (typeof plantingMethods)[number];
 
 /** Weeks from the average last freeze (spring) at which planting opens and closes; negative is before. */
 const SpringWindow = record({
-  opens: quantityOf('duration', { description: 'from the average last freeze; negative is before it', single: true }),
-  closes: quantityOf('duration', { description: 'from the average last freeze; negative is before it', single: true }),
+  opens: quantityOf('duration', {
+    description: 'from the average last freeze; negative is before it',
+    single: true,
+  }),
+  closes: quantityOf('duration', {
+    description: 'from the average last freeze; negative is before it',
+    single: true,
+  }),
   sources: Sources,
 });
 

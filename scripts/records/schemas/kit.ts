@@ -20,8 +20,12 @@ export interface QuantityLimits {
 }
 
 /** A quantity or a range of one dimension, written with its unit: `4 in`, `1/4 to 1/2 in`, `65 F`. */
-export function quantityOf<D extends Dimension>(dimension: D, limits: QuantityLimits = {}): TUnsafe<Quantity<D>> {
-  const atLeast = dimension === 'temperature' || dimension === 'duration' || dimension === 'angle' ? {} : { atLeast: 0 };
+export function quantityOf<D extends Dimension>(
+  dimension: D,
+  limits: QuantityLimits = {},
+): TUnsafe<Quantity<D>> {
+  const atLeast =
+    dimension === 'temperature' || dimension === 'duration' || dimension === 'angle' ? {} : { atLeast: 0 };
   return Type.Unsafe<Quantity<D>>({ type: ['string', 'number'], quantity: dimension, ...atLeast, ...limits });
 }
 
@@ -39,7 +43,8 @@ export function ref(kind: RecordKind): ReturnType<typeof Type.String> {
   return Type.String({ pattern: '^[a-z0-9]+(-[a-z0-9]+)*$', maxLength: 60, refersTo: kind });
 }
 
-export type RecordKind = 'source' | 'crop' | 'region' | 'project' | 'caution' | 'tool' | 'material' | 'action';
+export type RecordKind =
+  'source' | 'crop' | 'region' | 'project' | 'caution' | 'tool' | 'material' | 'action';
 
 /** A line of words for people. */
 export const Words = Type.String({ minLength: 1, maxLength: 300 });

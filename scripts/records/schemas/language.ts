@@ -12,6 +12,6 @@ export const LanguageSchema = record({
 });
 
 export interface PhraseTree {
-  readonly [key: string]: string | PhraseTree;
+  readonly [key: string]: string | number | boolean | null | PhraseTree;
 }
 export type Language = Static<typeof LanguageSchema>;

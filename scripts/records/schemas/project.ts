@@ -2,7 +2,15 @@ import Type, { type Static } from 'typebox';
 import { Id, Prose, Sources, Words, oneOf, quantityOf, record, ref, sourced } from './kit.ts';
 
 /** What each count of the bill of materials is worked out from. */
-export const billCounts = ['bales', 'stakes', 'sashes', 'props', 'loose-straw-bales', 'soil-litres', 'each'] as const;
+export const billCounts = [
+  'bales',
+  'stakes',
+  'sashes',
+  'props',
+  'loose-straw-bales',
+  'soil-litres',
+  'each',
+] as const;
 
 const Wall = record({
   courses: Type.Integer({ minimum: 1, maximum: 3 }),
@@ -41,7 +49,11 @@ export const ProjectSchema = record({
   ),
   /** How far each sash must lie on the wall at either end, at the least. */
   bearing: sourced(quantityOf('length', { single: true })),
-  stakes: record({ perBale: Type.Integer({ minimum: 1, maximum: 4 }), length: quantityOf('length', { single: true }), sources: Sources }),
+  stakes: record({
+    perBale: Type.Integer({ minimum: 1, maximum: 4 }),
+    length: quantityOf('length', { single: true }),
+    sources: Sources,
+  }),
   /** Depth of planting mix inside. */
   soilDepth: quantityOf('length', { single: true, atMost: 1000 }),
   helpers: Type.Integer({ minimum: 0, maximum: 10 }),
@@ -73,7 +85,18 @@ export const ProjectSchema = record({
       title: Words,
       /** Inline Markdown; `{{name}}` prints a finding. One act. */
       text: Prose,
-      drawing: oneOf(['ground', 'poleward-wall', 'side-walls', 'equator-wall', 'stakes', 'gaps', 'soil', 'sow', 'sashes', 'vent']),
+      drawing: oneOf([
+        'ground',
+        'poleward-wall',
+        'side-walls',
+        'equator-wall',
+        'stakes',
+        'gaps',
+        'soil',
+        'sow',
+        'sashes',
+        'vent',
+      ]),
       tools: Type.Array(ref('tool'), { maxItems: 8 }),
       materials: Type.Array(ref('material'), { maxItems: 8 }),
       actions: Type.Array(ref('action'), { maxItems: 8 }),
