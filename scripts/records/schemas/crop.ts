@@ -110,6 +110,65 @@ export const CropSchema = record({
   /** How long the harvest of one planting usually lasts. */
   harvestLasts: sourced(quantityOf('duration')),
   height: sourced(quantityOf('length')),
+  /** Percent of good seed that comes up, at the least: the legal standard or a common germination test. */
+  germination: Type.Optional(
+    record({ percent: Type.Number({ exclusiveMinimum: 0, maximum: 100 }), sources: Sources }),
+  ),
+  /** Percent normal seedlings at each soil temperature, as published. */
+  normalSeedlings: Type.Optional(
+    record({
+      points: Type.Array(
+        record({ at: quantityOf('temperature'), percent: Type.Number({ minimum: 0, maximum: 100 }) }),
+        { minItems: 2, maxItems: 12 },
+      ),
+      sources: Sources,
+    }),
+  ),
+  /** The daily mean air temperature above which the crop fails: it bolts, turns bitter or sets no fruit. */
+  heatLimit: Type.Optional(sourced(quantityOf('temperature', { single: true }))),
+  /** Temperatures between which growth is counted in degree days; above the upper one it counts no more. */
+  degreeDays: Type.Optional(
+    record({
+      base: quantityOf('temperature', { single: true }),
+      upper: Type.Optional(quantityOf('temperature', { single: true })),
+      sources: Sources,
+    }),
+  ),
+  /** How the part that is eaten comes to be; `none` where a leaf, root, bulb or bud is eaten. */
+  pollination: Type.Optional(record({ by: oneOf(['none', 'self', 'wind', 'insects']), sources: Sources })),
+  /** What 100 ft of row give. */
+  yieldPer100Ft: Type.Optional(
+    record({
+      low: Type.Number({ exclusiveMinimum: 0 }),
+      high: Type.Number({ exclusiveMinimum: 0 }),
+      /** What is counted or weighed: pounds of roots, of pods, of shelled peas; dozens of ears; heads. */
+      unit: oneOf(['lb', 'lb-pods', 'lb-shelled', 'dozen-ears', 'heads', 'bunches']),
+      sources: Sources,
+    }),
+  ),
+  /** What the soil must offer. */
+  soil: Type.Optional(
+    record({
+      ph: record({
+        low: Type.Number({ minimum: 3, maximum: 10 }),
+        high: Type.Number({ minimum: 3, maximum: 10 }),
+      }),
+      /** Depth that must be loose and free of stones; only where it matters. */
+      looseDepth: Type.Optional(quantityOf('length')),
+      sources: Sources,
+    }),
+  ),
+  /** Planted in fall for a harvest in the next spring or summer, where winters allow it. */
+  overwinter: Type.Optional(
+    record({
+      /** Weeks before the average first fall freeze of 32 F; negative is after it. */
+      opensBeforeFreeze: quantityOf('duration', { single: true }),
+      closesBeforeFreeze: quantityOf('duration', { single: true }),
+      /** The coldest average winter that it stands: the lowest 50 % threshold, in F, that may be reached. */
+      stands: quantityOf('temperature', { single: true }),
+      sources: Sources,
+    }),
+  ),
   /** For onions: the day length at which each class forms a bulb, and where each class is grown. */
   dayLength: Type.Optional(
     Type.Array(

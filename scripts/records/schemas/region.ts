@@ -1,5 +1,5 @@
-import Type, { type Static } from 'typebox';
-import { CalendarDay, Id, Words, quantityOf, record, ref } from './kit.ts';
+import Type, { type Static, type TSchema } from 'typebox';
+import { CalendarDay, Id, Words, oneOf, quantityOf, record, ref } from './kit.ts';
 
 /** Chance in percent that a freeze comes after (spring) or before (fall) the date. */
 export const freezeChances = [10, 20, 30, 40, 50, 60, 70, 80, 90] as const;
@@ -22,6 +22,10 @@ const FreezeRow = record({
   first: ChanceTable,
 });
 
+const monthly = <S extends TSchema>(value: S) => Type.Array(value, { minItems: 12, maxItems: 12 });
+
+export const soilTextures = ['sand', 'sandy-loam', 'loam', 'silt-loam', 'clay-loam', 'clay'] as const;
+
 export const RegionSchema = record({
   id: Id,
   name: Words,
@@ -40,6 +44,33 @@ export const RegionSchema = record({
     /** NOAA 1991-2020 annual/seasonal normals by-station CSV in content/regions/. */
     record({ normals: Type.String({ guideFile: 'content/regions' }), source: ref('source') }),
   ]),
+  /** The chance of a later freeze, in percent, that planting dates are counted from. 50 when absent. */
+  planForChance: Type.Optional(Type.Union(freezeChances.map((chance) => Type.Literal(chance)))),
+  /** Monthly means through the year, January first: typed, or a NOAA monthly normals CSV in content/regions/. */
+  temperatures: Type.Optional(
+    Type.Union([
+      record({
+        minimum: monthly(quantityOf('temperature', { single: true })),
+        maximum: monthly(quantityOf('temperature', { single: true })),
+        /** Rain and melted snow of each month. */
+        rain: Type.Optional(monthly(quantityOf('length', { single: true }))),
+        source: ref('source'),
+      }),
+      record({ monthlyNormals: Type.String({ guideFile: 'content/regions' }), source: ref('source') }),
+    ]),
+  ),
+  /** The usual garden soil. */
+  soil: Type.Optional(
+    record({
+      texture: oneOf(soilTextures),
+      moisture: oneOf(['dry', 'moist', 'wet']),
+      stones: oneOf(['none', 'some', 'many']),
+      /** Down to a hard layer, rock or the water table. */
+      depth: quantityOf('length', { single: true }),
+      ph: Type.Number({ minimum: 3, maximum: 10 }),
+      source: ref('source'),
+    }),
+  ),
 });
 
 export type Region = Static<typeof RegionSchema>;
