@@ -3,6 +3,7 @@ import { resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { Command, InvalidArgumentError } from 'commander';
 import { formatReport, hasErrors } from './diagnostics/diagnostic.ts';
+import { explain } from './explain.ts';
 import { build, check, type BuildOptions } from './pipeline.ts';
 import { serve } from './serve.ts';
 
@@ -38,6 +39,20 @@ common('check', 'check the records only; nothing is made').action(async (flags: 
   if (hasErrors(diagnostics)) process.exitCode = 1;
   else process.stdout.write(`No faults: ${sheets.length} sheets can be made.\n`);
 });
+
+program
+  .command('explain')
+  .description('tell how every number of one sheet was worked out, and where it comes from')
+  .argument('<region>', 'the region, such as larkwether')
+  .argument('<sheet>', 'the sheet, such as planting-chart')
+  .option('--root <folder>', 'the guide folder, with content/ and crops/ in it', builtInRoot)
+  .action(async (region: string, sheet: string, flags: { root: string }) => {
+    const { sheets, diagnostics } = await check(buildOptions({ ...flags, region, sheet }));
+    process.stderr.write(formatReport(diagnostics));
+    const found = sheets.find((made) => made.region.id === region && made.sheet.id === sheet);
+    if (hasErrors(diagnostics) || !found) process.exitCode = 1;
+    else process.stdout.write(explain(found));
+  });
 
 common('serve', 'make the sheets, open them in the browser, and make them again on every save')
   .option('--out <folder>', 'the output folder (default: dist/ in the guide folder)')

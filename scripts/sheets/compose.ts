@@ -10,13 +10,15 @@ import { factSheetParts } from './fact-sheet.ts';
 import type { RegionFacts } from './facts.ts';
 import type { NameScope } from './names.ts';
 import { plantingChartParts } from './planting-chart.ts';
-import type { Wording } from './printer.ts';
+import type { Explanation, Wording } from './printer.ts';
 import { contextFor, type SheetContext, type SheetParts } from './sheet-context.ts';
 
 export interface ComposedSheet {
   readonly document: SheetDocument;
   /** Ids of every finding it prints, in order of first mention. */
   readonly findings: readonly string[];
+  /** The same findings, each told in full. */
+  readonly explanations: readonly Explanation[];
   readonly diagnostics: readonly Diagnostic[];
 }
 
@@ -59,6 +61,7 @@ export function composeSheet({ guide, sheet, facts, wording, suggest }: ComposeO
   return {
     diagnostics: faults,
     findings: context.printer.printed(),
+    explanations: context.printer.explanations(),
     document: {
       ...frontMatter(context),
       title: plainText(title.content),

@@ -9,7 +9,7 @@ import { column, figure, inline, keyNumbers, table } from '../document/build.ts'
 import type { Block, Inline, TableRow } from '../document/document.ts';
 import type { DateRangeFinding } from '../findings/finding.ts';
 import type { PlantingWindows } from '../agronomy/windows.ts';
-import { cropGroups } from './crop-groups.ts';
+import { cropGroups, type CropGroup } from './crop-groups.ts';
 import type { CropFacts } from './facts.ts';
 import { chartFreezeDates, freezeExhibits } from './freeze-exhibits.ts';
 import type { Exhibit } from './names.ts';
@@ -19,7 +19,7 @@ export function plantingChartParts(context: SheetContext): SheetParts {
   const exhibits: [string, Exhibit][] = [
     ...freezeExhibits(context),
     ['at-a-glance', { wide: true, blocks: () => [atAGlance(context)] }],
-    ['planting-chart', { wide: true, blocks: () => [chart(context)] }],
+    ['planting-chart', { wide: true, blocks: () => charts(context) }],
     ['planting-dates', { wide: true, blocks: () => [datesTable(context)] }],
     ['planting-measures', { wide: true, blocks: () => [measuresTable(context)] }],
   ];
@@ -64,40 +64,74 @@ function datedWindows(known: CropFacts): readonly PlantingWindows[] {
   );
 }
 
-function chart(context: SheetContext): Block {
+/** No chart is higher than this, so that each fits on a page of either paper under its heading. */
+const highestChartMm = 205;
+
+/** The year of every crop; more crops than fit on a page go on in a second chart. */
+function charts(context: SheetContext): readonly Block[] {
+  const pages: CropGroup[][] = [[]];
+  for (const group of cropGroups(context.facts)) {
+    for (const known of group.crops) {
+      const page = pages.at(-1)!;
+      const longer = withCrop(page, group.id, known);
+      const fits =
+        page.length === 0 || plantingChart(chartOptions(context, longer, 1)).heightMm <= highestChartMm;
+      if (fits) pages[pages.length - 1] = longer;
+      else pages.push(withCrop([], group.id, known));
+    }
+  }
+  return pages
+    .filter((groups) => groups.length > 0)
+    .map((groups, index) => chart(context, groups, index + 1));
+}
+
+function withCrop(groups: readonly CropGroup[], id: CropGroup['id'], known: CropFacts): CropGroup[] {
+  const last = groups.at(-1);
+  if (last?.id !== id) return [...groups, { id, crops: [known] }];
+  return [...groups.slice(0, -1), { id, crops: [...last.crops, known] }];
+}
+
+function chart(context: SheetContext, groups: readonly CropGroup[], number: number): Block {
+  const options = chartOptions(context, groups, number);
+  return figure(plantingChart(options), {
+    narrow: plantingChartNarrow({ ...options, id: `${options.id}-narrow`, widthMm: 92 }),
+  });
+}
+
+function chartOptions(
+  context: SheetContext,
+  groups: readonly CropGroup[],
+  number: number,
+): PlantingChartOptions {
   const {
     facts,
     wording: { say, dates },
   } = context;
-  const groups = cropGroups(facts).map((group) => ({
-    label: say(`group.${group.id}`),
-    rows: group.crops.map((known) => ({
-      label: known.crop.name,
-      bars: datedWindows(known).flatMap(barsOf).flatMap(chartBar),
-    })),
-  }));
   const freeze = chartFreezeDates(context);
-  const named = [
-    ['start-indoors', say('act.start-indoors')],
-    ['direct-sow', say('act.direct-sow')],
-    ['set-out', say('act.set-out')],
-    ['harvest', say('act.harvest')],
-  ] as const;
-  const options: PlantingChartOptions = {
-    id: 'planting-chart',
+  const key: Record<PlantingAct, string> = {
+    'start-indoors': say('act.start-indoors'),
+    'direct-sow': say('act.direct-sow'),
+    'set-out': say('act.set-out'),
+    harvest: say('act.harvest'),
+  };
+  return {
+    id: number === 1 ? 'planting-chart' : `planting-chart-${number}`,
     widthMm: 175,
     ...chartYear(facts),
     monthLabels: dates.months(),
-    groups,
+    groups: groups.map((group) => ({
+      label: say(`group.${group.id}`),
+      rows: group.crops.map((known) => ({
+        label: known.crop.name,
+        bars: datedWindows(known).flatMap(barsOf).flatMap(chartBar),
+      })),
+    })),
     ...(freeze.last.length + freeze.first.length > 0
       ? { freeze: { ...freeze, label: say('chart.freeze-label') } }
       : {}),
-    key: Object.fromEntries(named) as Record<PlantingAct, string>,
-    alternative: alternative(context),
+    key,
+    alternative: alternative(context, groups),
   };
-  return figure(plantingChart(options), {
-    narrow: plantingChartNarrow({ ...options, id: 'planting-chart-narrow', widthMm: 92 }),
-  });
 }
 
 function chartBar({ act, finding }: Bar): { act: PlantingAct; from: number; to: number }[] {
@@ -106,11 +140,14 @@ function chartBar({ act, finding }: Bar): { act: PlantingAct; from: number; to: 
 }
 
 /** The chart in words: each crop's acts in order. The table has the same dates. */
-function alternative({ facts, wording: { say, dates }, printer }: SheetContext): string {
+function alternative(
+  { facts, wording: { say, dates }, printer }: SheetContext,
+  groups: readonly CropGroup[],
+): string {
   const at32 = facts.freeze.get(32)!;
   const first = (finding: (typeof at32.last)[50]): string =>
     finding ? printer.words(finding.value).first : say('none.not-given');
-  const rows = cropGroups(facts).flatMap((group) =>
+  const rows = groups.flatMap((group) =>
     group.crops.map((known) => {
       const bars = datedWindows(known).flatMap(barsOf);
       const acts = plantingActs

@@ -6,6 +6,7 @@ import {
   findingWords,
   heading,
   inline,
+  plainText,
   sources as sourcesBlock,
   strong,
   wide,
@@ -29,6 +30,16 @@ export interface Wording {
 export interface PrintStyle {
   /** `text` in sentences (both systems, the first standing out), `cell` in tables and charts (first system, short dates). */
   readonly style?: 'text' | 'cell' | 'cell-both';
+}
+
+/** One finding told in full, in words. */
+export interface Explanation {
+  readonly id: string;
+  readonly name: string;
+  readonly value: string;
+  readonly method: string;
+  readonly inputs: readonly string[];
+  readonly sources: readonly string[];
 }
 
 /** More findings than this by one method share one entry, since the method is what there is to tell. */
@@ -93,6 +104,18 @@ export class Printer {
     return [...this.#printed.keys()];
   }
 
+  /** Every finding printed so far, each with how it was worked out. */
+  explanations(): readonly Explanation[] {
+    return [...this.#printed.values()].map((finding) => ({
+      id: finding.id,
+      name: this.#nameOf(finding),
+      value: this.#valueOf(finding.value),
+      method: this.wording.say(`method.${finding.method}.text`),
+      inputs: finding.inputs.map((input) => this.#inputWords(input)),
+      sources: finding.sources.map((id) => plainText(this.#sourceItem(id).content)),
+    }));
+  }
+
   /** Notes a source that stands behind something other than a finding, such as a caution. */
   cite(ids: readonly string[]): void {
     ids.forEach((id) => this.#number(id));
@@ -152,13 +175,12 @@ export class Printer {
 
   #single(finding: Finding): WorkingsItem {
     const { say } = this.wording;
-    const { first, second } = this.words(finding.value);
     const numbers = sourceNumbers(finding.sources.map((id) => this.#number(id)));
     const inputs = finding.inputs.map((input) => this.#inputWords(input));
     return {
       id: finding.id,
-      term: inline(findingName(finding, { ...this.wording, crops: this.#crops })),
-      value: inline(second === undefined ? first : `${first} (${second})`),
+      term: inline(this.#nameOf(finding)),
+      value: inline(this.#valueOf(finding.value)),
       explanation: inline([
         say(`method.${finding.method}.text`),
         ...(inputs.length > 0 ? [` ${say('sheet.workings-from', { inputs: inputs.join('; ') })}`] : []),
@@ -167,11 +189,19 @@ export class Printer {
     };
   }
 
+  #nameOf(finding: Finding): string {
+    return findingName(finding, { ...this.wording, crops: this.#crops });
+  }
+
+  #valueOf(value: FindingValue): string {
+    const { first, second } = this.words(value);
+    return second === undefined ? first : `${first} (${second})`;
+  }
+
   #inputWords(input: FindingInput): string {
-    const { first, second } = this.words(input.value);
     return this.wording.say('sheet.workings-input', {
       name: this.wording.say(`input.${input.name}`),
-      value: second === undefined ? first : `${first} (${second})`,
+      value: this.#valueOf(input.value),
     });
   }
 

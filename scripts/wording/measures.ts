@@ -166,7 +166,7 @@ function customaryLength(low: number, high: number): string {
   const inches = [fromHeld(low, 'in'), fromHeld(high, 'in')] as const;
   if (inches[1] < inchesUpTo || low !== high) {
     const parts = inches[1] < 0.5 ? 16 : inches[1] < 36.01 ? 8 : 4;
-    if (inches[0] >= 36 && inches.every((value) => Math.abs(value / 12 - Math.round(value / 12)) < 0.02)) {
+    if (inches[0] >= 36 && inches.every((value) => Math.abs(value / 12 - Math.round(value / 12)) < 0.002)) {
       return `${rangeOf(String(Math.round(inches[0] / 12)), String(Math.round(inches[1] / 12)))}${nb}ft`;
     }
     return `${rangeOf(mixedFraction(inches[0], parts), mixedFraction(inches[1], parts))}${nb}in`;

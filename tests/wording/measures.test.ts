@@ -26,6 +26,7 @@ describe('quantities in both systems', () => {
     ['row spacing', 'length', 304.8, 457.2, '12–18 in (30–46 cm)'],
     ['feet as they are written', 'length', 1219.2, 1828.8, '4–6 ft (1.22–1.83 m)'],
     ['a frame', 'length', 2387.6, 2387.6, '7 ft 10 in (2.39 m)'],
+    ['just short of feet is not rounded to them', 'length', 1214.9, 1214.9, '47¾ in (1.21 m)'],
     ['exactly feet', 'length', 1828.8, 1828.8, '6 ft (1.83 m)'],
     ['just under a foot mark rounds up, never to 12 in', 'length', 1828.7, 1828.7, '6 ft (1.83 m)'],
     ['a thickness in sixteenths', 'length', 7.9375, 7.9375, '5⁄16 in (8 mm)'],
