@@ -2,10 +2,13 @@
 import { resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { Command, InvalidArgumentError } from 'commander';
-import { formatReport, hasErrors } from './diagnostics/diagnostic.ts';
+import { formatReport, hasErrors, type Diagnostic } from './diagnostics/diagnostic.ts';
 import { explain } from './explain.ts';
 import { build, check, type BuildOptions } from './pipeline.ts';
 import { serve } from './serve.ts';
+
+/** The folder in which the user typed the command; npm itself moves to the folder of package.json. */
+const callerFolder = process.env['INIT_CWD'] ?? process.cwd();
 
 const builtInRoot = fileURLToPath(new URL('..', import.meta.url)).replace(/[\\/]$/, '');
 
@@ -17,7 +20,7 @@ interface CommonFlags {
 
 const program = new Command('groundsheet')
   .description('Printable garden guides, right for each region, from a folder of records.')
-  .showHelpAfterError();
+  .showHelpAfterError('With npm, flags stand behind two hyphens: npm run build -- --root my-guides');
 
 const common = (name: string, description: string): Command =>
   program
@@ -35,9 +38,9 @@ common('build', 'check the records and make every sheet as a page and a PDF')
 
 common('check', 'check the records only; nothing is made').action(async (flags: CommonFlags) => {
   const { sheets, diagnostics } = await check(buildOptions(flags));
-  process.stderr.write(formatReport(diagnostics));
+  report(diagnostics, flags.root);
   if (hasErrors(diagnostics)) process.exitCode = 1;
-  else process.stdout.write(`No faults: ${sheets.length} sheets can be made.\n`);
+  else process.stdout.write(`No faults: ${counted(sheets.length, 'sheet')} can be made.\n`);
 });
 
 program
@@ -48,7 +51,7 @@ program
   .option('--root <folder>', 'the guide folder, with content/ and crops/ in it', builtInRoot)
   .action(async (region: string, sheet: string, flags: { root: string }) => {
     const { sheets, diagnostics } = await check(buildOptions({ ...flags, region, sheet }));
-    process.stderr.write(formatReport(diagnostics));
+    report(diagnostics, flags.root);
     const found = sheets.find((made) => made.region.id === region && made.sheet.id === sheet);
     if (hasErrors(diagnostics) || !found) process.exitCode = 1;
     else process.stdout.write(explain(found));
@@ -73,11 +76,11 @@ common('serve', 'make the sheets, open them in the browser, and make them again 
 await program.parseAsync();
 
 function buildOptions(flags: CommonFlags & { out?: string }): BuildOptions {
-  const root = resolve(flags.root);
+  const root = resolve(callerFolder, flags.root);
   return {
     root,
     builtInRoot,
-    out: resolve(flags.out ?? resolve(root, 'dist')),
+    out: resolve(callerFolder, flags.out ?? resolve(root, 'dist')),
     region: flags.region,
     sheet: flags.sheet,
     issued: issueDate(process.env['SOURCE_DATE_EPOCH']),
@@ -92,6 +95,12 @@ function issueDate(epoch: string | undefined): string | undefined {
   return new Date(Number(epoch) * 1000).toISOString().slice(0, 10);
 }
 
+/** Every fault, under the folder that the file names are in. */
+function report(diagnostics: readonly Diagnostic[], root: string): void {
+  if (diagnostics.length > 0)
+    process.stderr.write(`In ${resolve(callerFolder, root)}:\n${formatReport(diagnostics)}`);
+}
+
 function portNumber(text: string): number {
   const port = Number(text);
   if (!Number.isInteger(port) || port < 0 || port > 65535)
@@ -102,17 +111,21 @@ function portNumber(text: string): number {
 async function buildAndReport(options: BuildOptions): Promise<boolean> {
   const started = performance.now();
   const { made, diagnostics } = await build({ ...options, progress: progressLine() });
-  process.stderr.write(formatReport(diagnostics));
+  report(diagnostics, options.root);
   if (!made) {
     process.stderr.write('Nothing was written; the last good guides are as they were.\n');
     return false;
   }
   const seconds = ((performance.now() - started) / 1000).toFixed(1);
   process.stdout.write(
-    `Made ${made.sheets} sheets for ${made.regions} regions, ${made.pages} printed pages, in ${seconds} seconds.\n` +
+    `Made ${counted(made.sheets, 'sheet')} for ${counted(made.regions, 'region')}, ${counted(made.pages, 'printed page')}, in ${seconds} seconds.\n` +
       `Open ${resolve(options.out, 'index.html')}\n`,
   );
   return true;
+}
+
+function counted(number: number, word: string): string {
+  return `${number} ${word}${number === 1 ? '' : 's'}`;
 }
 
 /** One line that is written over on a terminal; a line each elsewhere. */

@@ -204,6 +204,7 @@ function selectionFaults(guide: Guide, wanted: Narrowing): Diagnostic[] {
 }
 
 function composeAll(guide: Guide): readonly RegionSheet[] {
+  if (guide.crops.length === 0) return [];
   const wording = wordingOf(guide);
   const suggest = (name: string, known: readonly string[]): string =>
     suggestion(name, known, 'The names of a sheet are listed in DEVELOPERS.md.');

@@ -39,6 +39,9 @@ export const fallLimit: Readonly<
  */
 export const shortDayAllowanceDays = 14;
 
+/** How long a spring window stays open where the soil warms only after its usual close. Common practice. */
+export const springWindowDays = 14;
+
 /** How long a fall planting window stays open before its last safe day. Common practice. */
 export const fallWindowDays = 28;
 

@@ -9,6 +9,7 @@ import {
   none,
   quantity,
   choice,
+  count,
   type DateFinding,
   type DateRangeFinding,
   type DayNumber,
@@ -22,9 +23,31 @@ import {
   shortDayAllowanceDays,
   springOffsetDays,
   springOffsetSources,
+  springWindowDays,
 } from './hardiness.ts';
+import { overwinterWindows } from './overwinter.ts';
+import {
+  daysAfterPlanting,
+  earliest,
+  latest,
+  merged,
+  windowId,
+  type Bound,
+  type EdgeRule,
+  type Planting,
+  type WindowEdges,
+  type WindowSeason,
+} from './window-parts.ts';
+import {
+  heatBegins,
+  heatEnds,
+  soilCoolEnough,
+  soilWarmEnough,
+  type TemperatureDay,
+  type WindowTemperatures,
+} from './window-temperatures.ts';
 
-export type WindowSeason = 'spring' | 'fall';
+export { daysAfterPlanting, merged, type EdgeRule, type WindowEdges, type WindowSeason };
 
 export interface PlantingWindows {
   readonly method: PlantingMethod;
@@ -34,61 +57,138 @@ export interface PlantingWindows {
   /** Sowing, setting out transplants, or planting sets and seed pieces. */
   readonly plant: DateRangeFinding;
   readonly harvest: DateRangeFinding;
+  /** The rule that set each edge of `plant`. */
+  readonly edges: WindowEdges;
 }
 
-export interface WindowClimate {
-  /** The average (50 %) last 32 F freeze of spring. */
+/** Without temperatures windows follow freeze dates alone. */
+export interface WindowClimate extends WindowTemperatures {
+  /** The last 32 F freeze of spring that planting is counted from: the average (50 %) one unless `planning` says. */
   readonly lastFreeze: DateFinding;
-  /** The average first fall freeze at a threshold in degrees Celsius, or a finding that there is none. */
+  /** The first fall freeze at a threshold in degrees Celsius, or a finding that there is none. */
   readonly firstFreeze: (thresholdC: number) => DateFinding;
+  /** The chance of a freeze outside the two dates, in percent, where the region does not plan by the average. */
+  readonly planning?: { readonly chancePercent: number };
 }
 
-/** Every window of a crop, in the order of the record's plantings, spring before fall. */
+/** Every window of a crop, in the order of the record's plantings, spring before fall, and overwinter last. */
 export function plantingWindows(crop: Crop, climate: WindowClimate): readonly PlantingWindows[] {
-  return crop.plantings.flatMap((planting, index) => {
+  const windows = crop.plantings.flatMap((planting, index) => {
     const spring = springWindows(crop, planting, climate);
     const main = index === 0 && planting.fall;
     return main ? [spring, fallWindows(crop, planting, climate, spring)] : [spring];
   });
+  const overwinter = overwinterWindows(crop, climate);
+  return overwinter ? [...windows, overwinter] : windows;
 }
 
-type Planting = Crop['plantings'][number];
 type Dated = Extract<DateRangeFinding['value'], { kind: 'date-range' }>;
 
 function springWindows(crop: Crop, planting: Planting, climate: WindowClimate): PlantingWindows {
+  const { plant, edges } = springPlanting(crop, planting, climate);
   return {
     method: planting.method,
     season: 'spring',
-    ...completed(crop, planting, climate, 'spring', springPlanting(crop, planting, climate)),
+    ...completed(crop, planting, climate, 'spring', plant),
+    edges,
   };
 }
 
-function springPlanting(crop: Crop, planting: Planting, climate: WindowClimate): DateRangeFinding {
+interface PlantingEdges {
+  readonly plant: DateRangeFinding;
+  readonly edges: WindowEdges;
+}
+
+type Never = Extract<TemperatureDay, { kind: 'never' }>;
+
+const noEdges: WindowEdges = { opens: 'no-window', closes: 'no-window' };
+
+function springPlanting(crop: Crop, planting: Planting, climate: WindowClimate): PlantingEdges {
   const { lastFreeze } = climate;
   const own = planting.spring;
   const offsets = own
     ? { opens: own.opens.low, closes: own.closes.high }
     : springOffsetDays[crop.hardiness.group];
-  const id = idOf(crop, planting.method, 'spring');
+  const id = windowId(crop, planting.method, 'spring');
   const inputs: FindingInput[] = [
     inputOf('last-freeze', lastFreeze),
+    ...planningInputs(climate),
     { name: 'hardiness-group', value: choice(crop.hardiness.group) },
     { name: 'offset-from-last-freeze', value: quantity('duration', offsets.opens, offsets.closes) },
   ];
   const sources = merged(own ? own.sources : springOffsetSources, crop.hardiness.sources, lastFreeze.sources);
   const method = own ? 'window.spring-crop' : 'window.spring-group';
-  if (lastFreeze.value.kind === 'none') return { id, value: none('no-last-freeze'), method, inputs, sources };
+  if (lastFreeze.value.kind === 'none')
+    return {
+      plant: { id, value: none('no-last-freeze'), method, inputs, sources },
+      edges: noEdges,
+    };
   const { day } = lastFreeze.value;
-  const safe = lastSafeDay(crop, planting, climate, day);
-  const closes = Math.min(day + offsets.closes, safe);
-  const opens = day + offsets.opens;
+  const warm = soilWarmEnough(crop, planting, climate, day);
+  const heat = heatBegins(crop, climate, day);
+  if (warm.kind === 'never' || heat.kind === 'never') {
+    const [reason, { inputs: more, sources: theirs }] =
+      warm.kind === 'never' ? ['soil-too-cold', warm] : ['too-hot-all-year', heat as typeof heat & Never];
+    return {
+      plant: {
+        id,
+        value: none(reason),
+        method: 'window.spring-temperature',
+        inputs: [...inputs, ...more],
+        sources: merged(sources, theirs),
+      },
+      edges: noEdges,
+    };
+  }
+  const opens = latest([
+    { day: day + offsets.opens, rule: 'offset', inputs: [], sources: [] },
+    ...bounded(warm, 'soil-temperature', 0),
+  ]);
+  const closes = earliest([
+    lastOpenDay(day + offsets.closes, opens),
+    { ...lastSafeDay(crop, planting, climate, day), inputs: [], sources: [] },
+    ...bounded(heat, 'heat', -Math.floor(middleDays(daysAfterPlanting(crop, planting)))),
+  ]);
+  const tooHot = closes.rule === 'heat' ? 'too-hot-before-harvest' : 'season-too-short';
   return {
-    id,
-    value: closes < opens ? none('season-too-short') : dateRange(opens, closes),
-    method,
-    inputs,
-    sources,
+    plant: {
+      id,
+      value: closes.day < opens.day ? none(tooHot) : dateRange(opens.day, closes.day),
+      method: setByTemperature(opens, closes) ? 'window.spring-temperature' : method,
+      inputs: [...inputs, ...opens.inputs, ...closes.inputs],
+      sources: merged(sources, opens.sources, closes.sources),
+    },
+    edges: { opens: opens.rule, closes: closes.rule },
   };
+}
+
+/** The offset's close; where the soil warms only after it, the window stays open for its usual length instead. */
+function lastOpenDay(offsetDay: DayNumber, opens: Bound): Bound {
+  return opens.rule === 'soil-temperature' && opens.day > offsetDay
+    ? { day: opens.day + springWindowDays, rule: 'window-length', inputs: [], sources: [] }
+    : { day: offsetDay, rule: 'offset', inputs: [], sources: [] };
+}
+
+/** A temperature's day moved by some days, as the bound that it sets on an edge; none where it asks nothing. */
+function bounded(found: TemperatureDay, rule: EdgeRule, shift: number): Bound[] {
+  return found.kind === 'day'
+    ? [{ day: found.day + shift, rule, inputs: found.inputs, sources: found.sources }]
+    : [];
+}
+
+const temperatureRules: readonly EdgeRule[] = ['soil-temperature', 'soil-heat', 'heat'];
+
+function setByTemperature(...bounds: readonly Bound[]): boolean {
+  return bounds.some(({ rule }) => temperatureRules.includes(rule));
+}
+
+/** The days of a middling cultivar: a quick one would promise too late a sowing, a slow one close too early. */
+function middleDays({ low, high }: { low: number; high: number }): number {
+  return (low + high) / 2;
+}
+
+function planningInputs({ planning }: WindowClimate): FindingInput[] {
+  return planning ? [{ name: 'chance-percent', value: count(planning.chancePercent) }] : [];
 }
 
 /** The last day on which a planting still matures before the freeze that ends it, with the allowance for fall. */
@@ -97,16 +197,20 @@ function lastSafeDay(
   planting: Planting,
   climate: WindowClimate,
   lastFreezeDay: DayNumber,
-): DayNumber {
+): { day: DayNumber; rule: EdgeRule } {
   const limit = fallLimit[crop.hardiness.group];
   const ends = climate.firstFreeze(limit.thresholdC);
   const end = ends.value.kind === 'date' ? ends.value.day : midWinter(lastFreezeDay);
-  return end - daysAfterPlanting(crop, planting).high - shortDayAllowanceDays - limit.readyDaysBefore;
+  return {
+    day: end - daysAfterPlanting(crop, planting).high - shortDayAllowanceDays - limit.readyDaysBefore,
+    rule: ends.value.kind === 'date' ? 'ending-freeze' : 'year-end',
+  };
 }
 
 /**
  * Counting back from the freeze that ends the crop: days to maturity (the longest published), the short-day
- * allowance, and for tender crops two weeks to pick. Never before the spring window has closed.
+ * allowance, and for tender crops two weeks to pick. Never before the spring window has closed; for a cool-season
+ * crop not while its harvest would begin in the heat (by the shortest published days), nor in soil too warm for it.
  */
 function fallWindows(
   crop: Crop,
@@ -116,23 +220,95 @@ function fallWindows(
 ): PlantingWindows {
   const limit = fallLimit[crop.hardiness.group];
   const ends = climate.firstFreeze(limit.thresholdC);
-  const needed = daysAfterPlanting(crop, planting).high + shortDayAllowanceDays + limit.readyDaysBefore;
+  const days = daysAfterPlanting(crop, planting);
+  const needed = days.high + shortDayAllowanceDays + limit.readyDaysBefore;
   const inputs: FindingInput[] = [
     inputOf('ending-freeze', ends),
-    { name: 'days-to-maturity', value: quantity('duration', daysAfterPlanting(crop, planting).high) },
+    ...planningInputs(climate),
+    { name: 'days-to-maturity', value: quantity('duration', days.high) },
     { name: 'short-day-allowance', value: quantity('duration', shortDayAllowanceDays) },
     ...(limit.readyDaysBefore > 0
       ? [{ name: 'ready-before-freeze', value: quantity('duration', limit.readyDaysBefore) }]
       : []),
   ];
+  const range = fallRange(crop, planting, climate, { ends, needed, spring: spring.plant });
   const plant: DateRangeFinding = {
-    id: idOf(crop, planting.method, 'fall'),
-    value: fallRange(ends, needed, { spring: spring.plant, lastFreeze: climate.lastFreeze }),
-    method: ends.value.kind === 'none' ? 'window.fall-year-end' : 'window.fall-count-back',
-    inputs,
-    sources: merged(crop.maturity.sources, ['common-practice-gardening'], ends.sources),
+    id: windowId(crop, planting.method, 'fall'),
+    value: range.value,
+    method: range.byTemperature
+      ? 'window.fall-temperature'
+      : ends.value.kind === 'none'
+        ? 'window.fall-year-end'
+        : 'window.fall-count-back',
+    inputs: [...inputs, ...range.inputs],
+    sources: merged(crop.maturity.sources, ['common-practice-gardening'], ends.sources, range.sources),
   };
-  return { method: planting.method, season: 'fall', ...completed(crop, planting, climate, 'fall', plant) };
+  return {
+    method: planting.method,
+    season: 'fall',
+    ...completed(crop, planting, climate, 'fall', plant),
+    edges: range.edges,
+  };
+}
+
+interface FallRange {
+  readonly value: DateRangeFinding['value'];
+  readonly edges: WindowEdges;
+  readonly byTemperature: boolean;
+  readonly inputs: readonly FindingInput[];
+  readonly sources: readonly string[];
+}
+
+/** A fall window shorter than this is not worth a date. Common practice. */
+const shortestFallDays = 7;
+
+function fallRange(
+  crop: Crop,
+  planting: Planting,
+  climate: WindowClimate,
+  { ends, needed, spring }: { ends: DateFinding; needed: number; spring: DateRangeFinding },
+): FallRange {
+  const refused = (reason: string): FallRange => ({
+    value: none(reason),
+    edges: noEdges,
+    byTemperature: false,
+    inputs: [],
+    sources: [],
+  });
+  const { lastFreeze } = climate;
+  if (lastFreeze.value.kind === 'none') return refused('no-last-freeze');
+  if (spring.value.kind === 'none' && spring.value.reason === 'season-too-short')
+    return refused('season-too-short-for-fall');
+  const cool = heatEnds(crop, climate, lastFreeze.value.day);
+  const soil = soilCoolEnough(crop, planting, climate, lastFreeze.value.day);
+  const never = [cool, soil].find(({ kind }) => kind === 'never');
+  if (never?.kind === 'never')
+    return {
+      ...refused(never === cool ? 'too-hot-all-year' : 'soil-too-warm'),
+      byTemperature: true,
+      inputs: never.inputs,
+      sources: never.sources,
+    };
+  const end = ends.value.kind === 'none' ? midWinter(lastFreeze.value.day) : ends.value.day;
+  const closes = end - needed;
+  const plain: Bound[] = [{ day: closes - fallWindowDays, rule: 'window-length', inputs: [], sources: [] }];
+  if (spring.value.kind === 'date-range')
+    plain.push({ day: spring.value.to + 1, rule: 'after-spring', inputs: [], sources: [] });
+  const opens = latest([
+    plain[0]!,
+    ...plain.slice(1),
+    ...bounded(cool, 'heat', -(daysAfterPlanting(crop, planting).low + shortDayAllowanceDays)),
+    ...bounded(soil, 'soil-heat', 0),
+  ]);
+  const byTemperature = setByTemperature(opens);
+  const tooShort = byTemperature ? 'hot-until-too-late' : 'season-too-short-for-fall';
+  return {
+    value: closes - opens.day < shortestFallDays ? none(tooShort) : dateRange(opens.day, closes),
+    edges: { opens: opens.rule, closes: ends.value.kind === 'none' ? 'year-end' : 'ending-freeze' },
+    byTemperature,
+    inputs: opens.inputs,
+    sources: opens.sources,
+  };
 }
 
 /**
@@ -141,18 +317,6 @@ function fallWindows(
  */
 function midWinter(lastFreezeDay: DayNumber): DayNumber {
   return lastFreezeDay > 182 ? 365 + 181 : 365;
-}
-
-function fallRange(
-  ends: DateFinding,
-  needed: number,
-  { spring, lastFreeze }: { spring: DateRangeFinding; lastFreeze: DateFinding },
-): DateRangeFinding['value'] {
-  if (spring.value.kind === 'none' || lastFreeze.value.kind === 'none') return none('no-last-freeze');
-  const end = ends.value.kind === 'none' ? midWinter(lastFreeze.value.day) : ends.value.day;
-  const closes = end - needed;
-  const opens = Math.max(closes - fallWindowDays, spring.value.to + 1);
-  return closes - opens < 7 ? none('season-too-short-for-fall') : dateRange(opens, closes);
 }
 
 /** Adds the indoor start and the harvest that follow from a planting window. */
@@ -236,38 +400,6 @@ function harvestRange(
   const from = plant.from + rule.first;
   const to = Math.min(plant.to + rule.last, rule.ends ?? Infinity);
   return to <= from ? none('season-too-short') : dateRange(from, to);
-}
-
-/**
- * Days from planting as this method does it to the first harvest. A crop whose published days count from
- * setting out takes the age of its transplants longer when it is sown in place; one whose days count from
- * sowing takes that much less when it is set out.
- */
-export function daysAfterPlanting(crop: Crop, planting: Planting): { low: number; high: number } {
-  const { low, high } = crop.maturity.days;
-  const setOut = planting.method !== 'direct-sow';
-  const age = crop.plantings.find((other) => other.age)?.age?.value;
-  if (!age || setOut === (crop.maturity.from === 'planting-out')) return { low, high };
-  return setOut
-    ? { low: Math.max(1, low - age.high), high: Math.max(1, high - age.low) }
-    : { low: low + age.low, high: high + age.high };
-}
-
-const methodWord: Readonly<Record<PlantingMethod, string>> = {
-  'direct-sow': 'direct-sow',
-  transplant: 'set-out',
-  sets: 'plant-sets',
-  slips: 'plant-slips',
-  'seed-pieces': 'plant-pieces',
-};
-
-function idOf(crop: Crop, method: PlantingMethod, season: WindowSeason): string {
-  return `${crop.id}.${methodWord[method]}.${season}`;
-}
-
-/** Source ids in order, each once. */
-export function merged(...lists: readonly (readonly string[])[]): readonly string[] {
-  return [...new Set(lists.flat())];
 }
 
 export function windowDays(finding: Finding): Dated | undefined {

@@ -15,24 +15,27 @@ import {
   type Finding,
   type FindingInput,
 } from '../findings/finding.ts';
-import { daysInYear, monthDay } from './calendar.ts';
-import { julianDay, sunPosition } from './sun.ts';
+import { noonDeclinationDeg } from './sun.ts';
 
 export interface PlaceInYear {
   /** -90 to 90, north positive; anything else throws a RangeError. */
   readonly latitudeDeg: number;
   readonly year: number;
+  /**
+   * East positive, -180 to 180. Without it the sun's height is taken at noon of 90 degrees west, in the middle of North
+   * America; on the far side of the earth the error stays below 3 minutes up to 50 degrees of latitude.
+   */
+  readonly longitudeDeg?: number | undefined;
 }
 
 /**
  * Day length in hours: 24 when the sun does not set, 0 when it does not rise. Days outside 1 to 365 belong to the
- * years around. The sun's height is taken at 18 h universal time, which is noon at 90 degrees west, in the
- * middle of North America; on the far side of the earth the error stays below 3 minutes up to 50 degrees.
+ * years around. The sun's declination is that of noon, though it moves a little between sunrise and sunset.
  */
 export function dayLengthHours(when: PlaceInYear & { readonly day: DayNumber }): number {
   if (!(Math.abs(when.latitudeDeg) <= 90)) throw new RangeError(`no such latitude: ${when.latitudeDeg}`);
   const latitude = when.latitudeDeg * radians;
-  const declination = declinationDeg(when.year, when.day) * radians;
+  const declination = noonDeclinationDeg(when) * radians;
   const cosHalfDay =
     (Math.sin(sunAltitudeDeg * radians) - Math.sin(latitude) * Math.sin(declination)) /
     (Math.cos(latitude) * Math.cos(declination));
@@ -134,12 +137,6 @@ function turningDays({ latitudeDeg, year }: PlaceInYear): TurningDays {
 /** The day near `around` on which the sun stands farthest from the celestial equator. */
 function solstice(year: number, around: DayNumber): DayNumber {
   const days = [-3, -2, -1, 0, 1, 2, 3].map((shift) => around + shift);
-  const distance = (day: DayNumber): number => Math.abs(declinationDeg(year, day));
+  const distance = (day: DayNumber): number => Math.abs(noonDeclinationDeg({ year, day }));
   return days.reduce((farthest, day) => (distance(day) > distance(farthest) ? day : farthest));
-}
-
-function declinationDeg(year: number, day: DayNumber): number {
-  const whole = Math.round(day);
-  const yearsOn = Math.floor((whole - 1) / daysInYear);
-  return sunPosition(julianDay({ year: year + yearsOn, ...monthDay(whole), hours: 18 })).declinationDeg;
 }

@@ -11,6 +11,8 @@ export interface DailyMinimum {
   /** 1 to 31 */
   readonly day: number;
   readonly minimumC: number | null;
+  /** The daily maximum where the file has one; absent where it has no maxima at all. */
+  readonly maximumC?: number | null;
 }
 
 export interface DailyStation {
@@ -32,6 +34,10 @@ export interface FreezeTableRow {
 export interface NormalsFreezeRow extends FreezeTableRow {
   /** Percent of years with a minimum at or below the threshold, 0 to 100. */
   readonly occurrencePercent: number;
+  /** Days of the freeze-free season by the chance in percent of a longer one, as printed. */
+  readonly seasonDays?: Readonly<Partial<Record<number, number>>>;
+  /** True where the source says that the risk lasts all year. */
+  readonly allYear?: true;
 }
 
 export interface NormalsFreeze {

@@ -48,13 +48,23 @@ export function freezeDays(
   edge: FreezeEdge,
   options: { thresholdC: number; latitudeDeg: number },
 ): readonly (DayNumber | null)[] {
+  return [...freezeDaysByYear(station, edge, options).values()];
+}
+
+/** The same by the year of each usable season, in order of years. */
+export function freezeDaysByYear(
+  station: DailyStation,
+  edge: FreezeEdge,
+  options: { thresholdC: number; latitudeDeg: number },
+): ReadonlyMap<number, DayNumber | null> {
   const minima = minimaByFixedDay(station);
   const season = growingSeason(options.latitudeDeg)[edge];
   const limit = observedThreshold(options.thresholdC);
-  return usableSeasons(station, options)[edge].map((year) => {
+  const freezeOf = (year: number): DayNumber | null => {
     const days = daysOf(season).filter((day) => (minima.get(fixedDay(year, day)) ?? Infinity) <= limit);
     return (edge === 'last' ? days.at(-1) : days[0]) ?? null;
-  });
+  };
+  return new Map(usableSeasons(station, options)[edge].map((year) => [year, freezeOf(year)]));
 }
 
 /**
@@ -65,14 +75,20 @@ function observedThreshold(thresholdC: number): number {
   return Math.round(thresholdC * 10) / 10 + 1e-6;
 }
 
+/** A record is asked about at many thresholds; what depends on it alone is worked out once. */
+const minimaOf = new WeakMap<DailyStation, ReadonlyMap<number, number>>();
+
 /** Minima by one running count of 365-day years; of February 28 and 29 the colder one. Missing values are left out. */
 function minimaByFixedDay(station: DailyStation): ReadonlyMap<number, number> {
+  const known = minimaOf.get(station);
+  if (known) return known;
   const minima = new Map<number, number>();
   for (const { year, minimumC, ...date } of station.days) {
     if (minimumC === null) continue;
     const key = fixedDay(year, dayNumber(date));
     minima.set(key, Math.min(minimumC, minima.get(key) ?? Infinity));
   }
+  minimaOf.set(station, minima);
   return minima;
 }
 

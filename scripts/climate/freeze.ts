@@ -36,6 +36,9 @@ export interface FreezeDates {
   readonly first: ChanceFindings;
 }
 
+/** The thresholds of the printed tables, warmest first, in whole degrees Fahrenheit. */
+export const freezeThresholdsF = [36, 32, 28, 24, 20, 16] as const;
+
 export interface FreezeOptions {
   readonly thresholdC: number;
   /** North positive; tells which half of the year is winter. */
@@ -50,6 +53,7 @@ export interface FreezeOptions {
  * - `freeze-not-this-likely`: it is reached in fewer years than the chance asks for
  * - `freeze-chance-not-given`: the normals give no dates around this chance
  * - `freeze-outside-season`: the fitted date falls outside the twelve months searched
+ * - `freeze-all-year`: the source says that the risk lasts all year, so that there is no season between two freezes
  * - `freeze-threshold-not-given`: the table or the normals lack the threshold
  * - `too-few-seasons`: the daily record is too thin; see `freezeDataFault`
  *
@@ -204,6 +208,7 @@ function fromNormals(
     );
   const printed = placedDates(row[edge], edge, options.latitudeDeg);
   const valueAt = (chance: FreezeChance): DateFinding['value'] => {
+    if (row.allYear) return none('freeze-all-year');
     if (row.occurrencePercent <= 0) return none('freeze-never');
     if (chance >= row.occurrencePercent) return none('freeze-not-this-likely');
     const day = dayBetweenChances(printed, chance / row.occurrencePercent);
@@ -220,13 +225,17 @@ function fromNormals(
   }));
 }
 
-interface PlacedDate {
+export interface PlacedDate {
   readonly chance: FreezeChance;
+  /** A day, or a number of days. */
   readonly day: DayNumber;
 }
 
-/** The day at a chance (0 to 1) on the line through its two neighbours in normal quantiles. */
-function dayBetweenChances(printed: readonly PlacedDate[], chance: number): DayNumber | undefined {
+/**
+ * The day at a chance (0 to 1) on the line through its two neighbours in normal quantiles, given in order of chance;
+ * undefined beyond the first and the last.
+ */
+export function dayBetweenChances(printed: readonly PlacedDate[], chance: number): DayNumber | undefined {
   const hair = 1e-9;
   const above = printed.find((entry) => entry.chance / 100 >= chance - hair);
   const below = printed.findLast((entry) => entry.chance / 100 <= chance + hair);
@@ -249,7 +258,8 @@ function placedDates(dates: ChanceDates, edge: FreezeEdge, latitudeDeg: number):
   });
 }
 
-function rowAt<R extends FreezeTableRow>(rows: readonly R[], thresholdC: number): R | undefined {
+/** The row of a threshold; undefined when the table lacks it. */
+export function rowAt<R extends FreezeTableRow>(rows: readonly R[], thresholdC: number): R | undefined {
   return rows.find((row) => Math.abs(row.thresholdC - thresholdC) < 0.05);
 }
 
@@ -282,6 +292,6 @@ function differenceOfDates(last: DateFinding | undefined, first: DateFinding | u
 }
 
 /** `32f`: thresholds are whole degrees Fahrenheit in every American table. */
-function thresholdName(thresholdC: number): string {
+export function thresholdName(thresholdC: number): string {
   return `${Math.round(fromHeld(thresholdC, 'F'))}f`;
 }

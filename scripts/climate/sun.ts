@@ -3,6 +3,9 @@
  * 28, in the form NOAA uses in its solar calculations. Good to about 0.01 degree between 1800 and 2100.
  */
 
+import type { DayNumber } from '../findings/finding.ts';
+import { daysInYear, monthDay } from './calendar.ts';
+
 export interface SunPosition {
   /** Degrees north of the celestial equator. */
   readonly declinationDeg: number;
@@ -35,6 +38,23 @@ export function sunPosition(julianDay: number): SunPosition {
     declinationDeg: Math.asin(sin(obliquity) * sin(apparentLongitude)) / radians,
     equationOfTimeMinutes: (4 * equationOfTime) / radians,
   };
+}
+
+/** A day of a year, and where on earth its noon is asked for. */
+export interface NoonOfDay {
+  readonly year: number;
+  /** Days outside 1 to 365 belong to the years around. */
+  readonly day: DayNumber;
+  /** East positive; 90 degrees west, in the middle of North America, when absent. */
+  readonly longitudeDeg?: number | undefined;
+}
+
+/** The sun's declination at mean noon of a day, in degrees north of the celestial equator. */
+export function noonDeclinationDeg({ year, day, longitudeDeg = -90 }: NoonOfDay): number {
+  const whole = Math.round(day);
+  const yearsOn = Math.floor((whole - 1) / daysInYear);
+  const hours = 12 - longitudeDeg / 15;
+  return sunPosition(julianDay({ year: year + yearsOn, ...monthDay(whole), hours })).declinationDeg;
 }
 
 /** The Julian day of an instant of the Gregorian calendar in universal time (Meeus, chapter 7). */

@@ -2,7 +2,7 @@
  * The temperatures of an average year at one place, one value for each day of a 365-day year (index 0 is January 1),
  * in degrees Celsius. What computes with them asks by day number, which may run on below 1 and above 365.
  */
-import type { DayNumber } from '../findings/finding.ts';
+import type { DayNumber, FindingInput } from '../findings/finding.ts';
 import { dayOfYear } from './calendar.ts';
 
 export interface TemperatureYear {
@@ -16,6 +16,8 @@ export interface TemperatureYear {
 export interface SoilTemperatureYear {
   at(day: DayNumber, depthMm: number): number;
   readonly sources: readonly string[];
+  /** What the temperatures were worked out from, for findings that use them. */
+  readonly inputs?: readonly FindingInput[];
 }
 
 export function minimumOn(year: TemperatureYear, day: DayNumber): number {

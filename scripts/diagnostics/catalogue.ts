@@ -39,6 +39,7 @@ export const diagnosticCatalogue = {
   structure: 'A build project does not add up.',
   'crop-figures': 'The figures of a crop contradict each other.',
   layout: 'A layout of the guide cannot be read or asks for something that a page does not have.',
+  design: 'The look of the sheets cannot be read well.',
   'missing-glyph': 'No font that sheets use has a character of the text.',
   'does-not-fit': 'Content does not fit the page or column it was made for.',
   'nothing-selected': 'The narrowing words on the command line select no sheet.',

@@ -21,8 +21,13 @@ export type Words = string | Inline | readonly (string | Inline)[];
 export function inline(words: Words): readonly Inline[] {
   const list = Array.isArray(words) ? (words as readonly (string | Inline)[]) : [words as string | Inline];
   return list
-    .map((word): Inline => (typeof word === 'string' ? { kind: 'text', text: word } : word))
+    .map((word): Inline => (typeof word === 'string' ? { kind: 'text', text: realApostrophes(word) } : word))
     .filter((node) => node.kind !== 'text' || node.text !== '');
+}
+
+/** `sun's` is set as `sun’s`. */
+function realApostrophes(text: string): string {
+  return text.replace(/(?<=\p{L})'/gu, '’');
 }
 
 export const strong = (words: Words): Inline => ({ kind: 'strong', content: inline(words) });

@@ -1,3 +1,4 @@
+import { plainText } from '../document/build.ts';
 import type { Inline } from '../document/document.ts';
 import type { RenderContext } from './context.ts';
 import { anchor, element, inRow, text, type Markup } from './markup.ts';
@@ -49,13 +50,17 @@ function renderNode(node: Inline, context: RenderContext, options: InlineOptions
   }
 }
 
+/** A value of so few characters stays on one line: a range does not break after its dash. */
+const longestUnbroken = 24;
+
 /** A finding links to how it was worked out, if the sheet tells it; its id is there either way. */
 function renderFinding(
   { target, content }: Extract<Inline, { kind: 'finding' }>,
   context: RenderContext,
   options: InlineOptions,
 ): Markup {
-  const attributes = { class: 'finding', 'data-finding': target };
+  const short = plainText(content).length <= longestUnbroken;
+  const attributes = { class: short ? 'finding whole' : 'finding', 'data-finding': target };
   const linked = !options.insideLink && context.workings.has(target);
   if (!linked) return element('span', attributes, renderInline(content, context, options));
   return element(

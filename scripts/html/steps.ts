@@ -5,7 +5,7 @@ import { renderInline } from './inline.ts';
 import { element, onLines, text, type Markup } from './markup.ts';
 import { renderDrawing } from './svg.ts';
 
-/** Numbered steps: title, cautions, what to do, and the drawing, which a wide screen shows beside the words. */
+/** Numbered steps: title, cautions, what to do, and the drawing, which a wide screen shows beside what to do. */
 export function renderSteps(
   block: Extract<Block, { kind: 'steps' }>,
   context: RenderContext,
@@ -24,10 +24,10 @@ function renderStep(step: Step, level: number, context: RenderContext, all: Rend
       renderInline(step.title, context),
     ]),
     ...step.cautions.map((caution) => renderCaution(caution, context)),
-    all(step.body, context),
   ]);
   return element('li', { class: 'step' }, [
     element('div', { class: 'step-words' }, words),
+    element('div', { class: 'step-act' }, all(step.body, context)),
     ...(step.drawing
       ? [element('figure', { class: 'step-drawing' }, renderDrawing(step.drawing, context))]
       : []),

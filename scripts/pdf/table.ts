@@ -149,8 +149,10 @@ function measureGroup(rows: Table['groups'][number], frame: Frame): { items: rea
     ...(rows.header ? [measureGroupHeader(rows.header, frame)] : []),
     ...rows.rows.map((row) => measureRow(row, frame)),
   ];
+  // Two rows stay with the heading of their group.
+  const firstRow = rows.header && rows.rows.length > 1 ? 1 : -1;
   return {
-    items: measured.map(({ item }) => item),
+    items: measured.map(({ item }, index) => (index === firstRow ? { ...item, keepWithNext: true } : item)),
     tbody: tag(
       'TBody',
       measured.map(({ tr }) => tr),

@@ -211,23 +211,31 @@ class Reader {
 
   #textAndNames(text: string, line: number): ProseInline[] {
     const nodes: ProseInline[] = [];
+    const words = (piece: string): void => {
+      if (piece === '') return;
+      this.#checkBraces(piece, line);
+      nodes.push({ kind: 'text', text: piece });
+    };
     let last = 0;
     for (const match of text.matchAll(nameInBraces)) {
-      if (match.index > last) nodes.push({ kind: 'text', text: text.slice(last, match.index) });
+      words(text.slice(last, match.index));
       nodes.push({ kind: 'name', name: match[1]!, place: this.#placeOf(match[0], line) });
       last = match.index + match[0].length;
     }
-    const rest = text.slice(last);
-    if (/\{\{|\}\}/.test(rest)) {
-      this.#report(
-        'A double brace is opened or closed here without a name between.',
-        'Write the name of a finding between the braces, like {{freeze.last.32f.50}}.',
-        rest.includes('{{') ? '{{' : '}}',
-        line,
-      );
-    }
-    if (rest !== '') nodes.push({ kind: 'text', text: rest });
+    words(text.slice(last));
     return nodes;
+  }
+
+  /** Braces that were meant for a name and would be printed as they stand. */
+  #checkBraces(piece: string, line: number): void {
+    const slip = /\{\{|\}\}|\{[a-z0-9][a-z0-9.-]*\.[a-z0-9.-]+\}?/.exec(piece)?.[0];
+    if (slip === undefined) return;
+    this.#report(
+      'Braces stand here without a name between two of them on either side.',
+      'Write the name of a finding between double braces, like {{freeze.last.32f.50}}.',
+      slip,
+      line,
+    );
   }
 
   #placeOf(piece: string, line: number): Place {

@@ -28,7 +28,7 @@ const pattern = new RegExp(
  * `-4 to -2 weeks`. A bare number is refused, since its unit cannot be known.
  */
 export function parseQuantity<D extends Dimension>(text: string, dimension: D): Quantity<D> | QuantityFault {
-  const match = pattern.exec(text);
+  const match = pattern.exec(plainDigits(text));
   if (!match) return { fault: 'unreadable' };
   const [, first, second, unit] = match;
   if (unit === undefined) return { fault: 'no-unit', number: text.trim() };
@@ -42,6 +42,30 @@ export function parseQuantity<D extends Dimension>(text: string, dimension: D): 
   if (!Number.isFinite(low) || !Number.isFinite(high)) return { fault: 'unreadable' };
   if (high < low) return { fault: 'backwards' };
   return { dimension, low, high, written: text.trim() };
+}
+
+const fractionCharacters: Readonly<Record<string, string>> = {
+  '½': '1/2',
+  '⅓': '1/3',
+  '⅔': '2/3',
+  '¼': '1/4',
+  '¾': '3/4',
+  '⅛': '1/8',
+  '⅜': '3/8',
+  '⅝': '5/8',
+  '⅞': '7/8',
+};
+
+/** Real minus signs, no-break spaces and fraction characters as the digits and signs they stand for. */
+function plainDigits(text: string): string {
+  return text
+    .replaceAll('\u2212', '-')
+    .replaceAll('\u00A0', ' ')
+    .replace(
+      /(\d?)([½⅓⅔¼¾⅛⅜⅝⅞])/g,
+      (_, whole: string, fraction: string) =>
+        `${whole}${whole === '' ? '' : ' '}${fractionCharacters[fraction]!}`,
+    );
 }
 
 /** Reads `3`, `0.5`, `1/2` and `1 1/2`, with an optional minus sign. */

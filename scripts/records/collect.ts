@@ -17,6 +17,8 @@ export interface Collected<T> {
   readonly records: readonly Loaded<T>[];
   /** Ids of records that were met but found wrong: a reference to one of them is no second fault. */
   readonly spoilt: ReadonlySet<string>;
+  /** True when a whole file could not be read, so that nobody knows which records it holds. */
+  readonly unreadable: boolean;
   readonly diagnostics: readonly Diagnostic[];
 }
 
@@ -50,11 +52,13 @@ function collect<S extends TSchema>(
   const records: Loaded<Static<S>>[] = [];
   const spoilt = new Set<string>();
   const diagnostics: Diagnostic[] = [];
+  let unreadable = false;
   for (const source of files) {
     const parsed = parseYaml(source.path, source.text);
     diagnostics.push(...parsed.diagnostics);
     if (!parsed.file) {
       spoilt.add(stem(source.path));
+      unreadable = true;
       continue;
     }
     const file = parsed.file;
@@ -67,11 +71,12 @@ function collect<S extends TSchema>(
         hint: parts,
         place: file.placeOf(''),
       });
+      unreadable = true;
       continue;
     }
     for (const { value, pointer } of parts) {
       const places = placesUnder(file, pointer);
-      const faults = validate(schema, value, places);
+      const faults = [...validate(schema, value, places), ...curlyQuotes(value, places)];
       if (faults.length > 0) {
         diagnostics.push(...faults);
         spoilt.add(idIn(value) ?? stem(source.path));
@@ -80,7 +85,26 @@ function collect<S extends TSchema>(
       records.push({ value: decode(schema, value), file, pointer, references: referencesIn(schema, value) });
     }
   }
-  return { records, spoilt, diagnostics };
+  return { records, spoilt, unreadable, diagnostics };
+}
+
+/** Text that a word processor has put between curly quotation marks: they would be printed. */
+function curlyQuotes(value: unknown, places: { placeOf(at: string): Place }, pointer = ''): Diagnostic[] {
+  if (typeof value === 'string' && /^[“”„].*[“”]$/s.test(value)) {
+    return [
+      {
+        code: 'wrong-value',
+        severity: 'error',
+        message: `${value} stands between curly quotation marks, which would be printed.`,
+        hint: 'Use straight quotation marks, or none.',
+        place: places.placeOf(pointer),
+      },
+    ];
+  }
+  if (typeof value !== 'object' || value === null) return [];
+  return Object.entries(value).flatMap(([key, inner]) =>
+    curlyQuotes(inner, places, `${pointer}/${key.replaceAll('~', '~0').replaceAll('/', '~1')}`),
+  );
 }
 
 /** The places of a record that stands at a pointer of its file. */

@@ -17,6 +17,18 @@ import type { Source } from './schemas/source.ts';
 
 export interface RegionRecord extends Omit<Region, 'freeze'> {
   readonly freeze: FreezeData;
+  /** What `temperatures` says or names a file for, in held units. */
+  readonly temperatureData?: TemperatureData;
+}
+
+/** Monthly means of the daily minimum and maximum, January first, and the rain of each month where it is known. */
+export interface TemperatureData {
+  readonly minimumC: readonly number[];
+  readonly maximumC: readonly number[];
+  readonly rainMm?: readonly number[];
+  readonly source: string;
+  /** Where the record does not type the figures, the station they are of. */
+  readonly station?: string;
 }
 
 export interface SheetRecord extends SheetHeader {

@@ -1,6 +1,8 @@
 /**
- * Freeze dates of one station from a NOAA U.S. Climate Normals 1991-2020 annual/seasonal by-station file: one row, and
- * for each figure a column with its value and columns `meas_flag_`, `comp_flag_` and `years_` beside it.
+ * Freeze dates of one station from a NOAA U.S. Climate Normals annual/seasonal by-station file, which has one row. In the
+ * 1991-2020 form each figure has a column with its value and columns `meas_flag_`, `comp_flag_` and `years_` beside it,
+ * and shares of years are in percent; in the 1981-2010 form one column `_ATTRIBUTES` holds the completeness flag, shares are
+ * in tenths of a percent, and special values stand in the place of figures that are not given.
  */
 import type { NormalsFreeze, NormalsFreezeRow } from '../climate/freeze-data.ts';
 import type { Diagnostic } from '../diagnostics/diagnostic.ts';
@@ -32,11 +34,12 @@ export function readNormalsCsv(file: string, text: string): NormalsReading {
   const csv = { file, text };
   const { table, faults } = readCsvTable(csv);
   if (!table) return refused(csv, faults);
-  const formFaults = otherForm(table);
+  const form = formOf(table);
+  const formFaults = otherForm(table, form);
   if (formFaults.length > 0) return refused(csv, [...formFaults, ...faults]);
   const readings = thresholdsF
     .filter((threshold) => hasThreshold(table, threshold))
-    .map((t) => readThreshold(table, t));
+    .map((threshold) => readThreshold({ table, form }, threshold));
   const found = [...faults, ...readings.flatMap((reading) => reading.faults)];
   if (found.some((fault) => fault.severity === undefined)) return refused(csv, found);
   const [row] = table.rows;
@@ -44,7 +47,7 @@ export function readNormalsCsv(file: string, text: string): NormalsReading {
     normals: {
       station: row!.cells[table.columns.get('STATION')!]!,
       name: row!.cells[table.columns.get('NAME')!]!,
-      period: periodOf(table),
+      period: form === 'older' ? '1981-2010' : periodOf(table),
       rows: readings.map((reading) => reading.row).filter((freezeRow) => freezeRow !== undefined),
     },
     diagnostics: csvDiagnostics(csv, code, found),
@@ -55,6 +58,18 @@ const code = 'normals-csv';
 
 const whereToGetIt =
   'Download the station\'s file of "U.S. Climate Normals 1991-2020, annual/seasonal, by station" from NOAA.';
+
+/** `older` is the form of 1981-2010. */
+type Form = 'newer' | 'older';
+
+interface NormalsFile {
+  readonly table: CsvTable;
+  readonly form: Form;
+}
+
+function formOf(table: CsvTable): Form {
+  return table.columns.has(`${dateColumn('last', freezingF, 50)}_ATTRIBUTES`) ? 'older' : 'newer';
+}
 
 function refused(csv: CsvFile, faults: readonly CsvFault[]): NormalsReading {
   return { normals: undefined, diagnostics: csvDiagnostics(csv, code, faults) };
@@ -81,22 +96,10 @@ function hasThreshold(table: CsvTable, threshold: ThresholdF): boolean {
   return columnsOf(threshold).some((name) => table.columns.has(name));
 }
 
-/** Faults of the file as a whole: another period's form, another number of rows, or missing columns. */
-function otherForm(table: CsvTable): CsvFault[] {
+/** Faults of the file as a whole: missing columns, or another number of rows. */
+function otherForm(table: CsvTable, form: Form): CsvFault[] {
   const { line } = table.header;
-  const someDate = dateColumn('last', freezingF, 50);
-  if (table.columns.has(`${someDate}_ATTRIBUTES`)) {
-    return [
-      {
-        kind: 'older-form',
-        message: 'The file has the form of the 1981-2010 normals, whose figures are in other units.',
-        hint: whereToGetIt,
-        line,
-        field: table.columns.get(`${someDate}_ATTRIBUTES`),
-      },
-    ];
-  }
-  const missing = missingColumns(table);
+  const missing = missingColumns(table, form);
   if (missing.length > 0) {
     const others = missing.length > 4 ? ` and ${missing.length - 4} others` : '';
     return [
@@ -116,12 +119,12 @@ function otherForm(table: CsvTable): CsvFault[] {
   }));
 }
 
-function missingColumns(table: CsvTable): string[] {
+function missingColumns(table: CsvTable, form: Form): string[] {
   const thresholds = thresholdsF.filter(
     (threshold) => threshold === freezingF || hasThreshold(table, threshold),
   );
   const figures = thresholds.flatMap((threshold) =>
-    columnsOf(threshold).flatMap((name) => [name, `meas_flag_${name}`]),
+    columnsOf(threshold).flatMap((name) => (form === 'older' ? [name] : [name, `meas_flag_${name}`])),
   );
   return ['STATION', 'NAME', ...figures].filter((name) => !table.columns.has(name));
 }
@@ -139,16 +142,27 @@ interface ThresholdReading {
   readonly faults: readonly CsvFault[];
 }
 
-function readThreshold(table: CsvTable, threshold: ThresholdF): ThresholdReading {
-  const occurrence = readCell(table, occurrenceColumn(threshold), readPercent);
-  const last = readEdge(table, 'last', threshold);
-  const first = readEdge(table, 'first', threshold);
+function readThreshold(file: NormalsFile, threshold: ThresholdF): ThresholdReading {
+  const { table, form } = file;
+  const occurrence = readCell(
+    file,
+    occurrenceColumn(threshold),
+    form === 'older' ? readTenthsOfPercent : readPercent,
+  );
+  const last = readEdge(file, 'last', threshold);
+  const first = readEdge(file, 'first', threshold);
+  const season = readSeason(file, threshold);
+  const allYear = [last, first].every(
+    ({ dates, absent }) => dates.length === 0 && absent.every(({ why }) => why === 'all-year'),
+  );
   const percent = 'value' in occurrence ? occurrence.value : undefined;
   const faults = [
     ...('fault' in occurrence ? [occurrence.fault] : []),
     ...('absent' in occurrence ? [noOccurrence(table, threshold)] : []),
     ...[last, first].flatMap((edge) => edge.faults),
-    ...(percent !== undefined && percent >= freezeChances[0]
+    ...season.faults,
+    ...(allYear ? [lastsAllYear(table, threshold)] : []),
+    ...(percent !== undefined && percent >= freezeChances[0] && !allYear
       ? [last, first].flatMap((edge) => absentDates(table, threshold, edge))
       : []),
   ];
@@ -158,8 +172,38 @@ function readThreshold(table: CsvTable, threshold: ThresholdF): ThresholdReading
     occurrencePercent: percent,
     last: Object.fromEntries(last.dates),
     first: Object.fromEntries(first.dates),
+    ...(season.days.length > 0 ? { seasonDays: Object.fromEntries(season.days) } : {}),
+    ...(allYear ? { allYear: true as const } : {}),
   };
   return { row, faults };
+}
+
+/** Days that a season without the freeze lasts, by the chance of a longer one. Files without these columns have none. */
+function readSeason(
+  file: NormalsFile,
+  threshold: ThresholdF,
+): { readonly days: readonly (readonly [FreezeChance, number])[]; readonly faults: readonly CsvFault[] } {
+  const { table, form } = file;
+  const cells = freezeChances.flatMap((chance) => {
+    const name = `ANN-TMIN-PRBGSL-T${threshold}FP${chance}`;
+    const whole = table.columns.has(name) && (form === 'older' || table.columns.has(`meas_flag_${name}`));
+    return whole ? [{ chance, ...readCell(file, name, readDays) }] : [];
+  });
+  return {
+    days: cells.flatMap((cell) => ('value' in cell ? [[cell.chance, cell.value] as const] : [])),
+    faults: cells.flatMap((cell) => ('fault' in cell ? [cell.fault] : [])),
+  };
+}
+
+function lastsAllYear(table: CsvTable, threshold: ThresholdF): CsvFault {
+  return {
+    kind: `all-year-${threshold}`,
+    severity: 'warning',
+    message: `It can freeze to ${threshold} F in any month (${absences['all-year']}), so there are no dates.`,
+    hint: 'Sheets will say so; choose another station if that is not the place meant.',
+    line: table.rows[0]!.line,
+    field: table.columns.get(dateColumn('last', threshold, 50)),
+  };
 }
 
 interface EdgeReading {
@@ -169,10 +213,11 @@ interface EdgeReading {
   readonly faults: readonly CsvFault[];
 }
 
-function readEdge(table: CsvTable, edge: Edge, threshold: ThresholdF): EdgeReading {
+function readEdge(file: NormalsFile, edge: Edge, threshold: ThresholdF): EdgeReading {
+  const { table } = file;
   const cells = freezeChances.map((chance) => ({
     chance,
-    ...readCell(table, dateColumn(edge, threshold, chance), readDay),
+    ...readCell(file, dateColumn(edge, threshold, chance), readDay),
   }));
   const dates = cells.flatMap((cell) => ('value' in cell ? [[cell.chance, cell.value] as const] : []));
   return {
@@ -221,14 +266,14 @@ type FigureReading<V> =
   { readonly value: V } | { readonly absent: Absence } | Pick<CsvFault, 'kind' | 'message' | 'hint'>;
 
 function readCell<V>(
-  table: CsvTable,
+  { table, form }: NormalsFile,
   name: string,
   read: (written: string, flag: string) => FigureReading<V>,
 ): CellReading<V> {
   const row = table.rows[0]!;
   const field = table.columns.get(name)!;
   const written = row.cells[field]!;
-  const flag = row.cells[table.columns.get(`meas_flag_${name}`)!]!;
+  const flag = form === 'older' ? '' : row.cells[table.columns.get(`meas_flag_${name}`)!]!;
   const absent =
     absenceByFlag[flag] ?? absenceByValue[Number(written || NaN)] ?? (written === '' ? 'missing' : undefined);
   if (absent) return { absent };
@@ -245,10 +290,32 @@ function readPercent(written: string, flag: string): FigureReading<number> {
     return {
       kind: 'percent-form',
       message: `"${written}" is not a share of years from 0 to 100 percent.`,
-      hint: `Is it in tenths of a percent, as in the 1981-2010 normals? ${whereToGetIt}`,
+      hint: `Was the form of the file changed? In the 1981-2010 normals a column _ATTRIBUTES stands beside it. ${whereToGetIt}`,
     };
   }
   return { value: Number(written) };
+}
+
+/** The 1981-2010 files give 1000 for every year. */
+function readTenthsOfPercent(written: string): FigureReading<number> {
+  if (Number(written) === -7777) return { value: barelyEverPercent };
+  if (!/^\d+$/.test(written) || Number(written) > 1000) {
+    return {
+      kind: 'percent-form',
+      message: `"${written}" is not a share of years from 0 to 1000 tenths of a percent.`,
+      hint: 'Use the file as it was downloaded.',
+    };
+  }
+  return { value: Number(written) / 10 };
+}
+
+function readDays(written: string): FigureReading<number> {
+  if (/^\d+(\.\d+)?$/.test(written) && Number(written) <= 366) return { value: Number(written) };
+  return {
+    kind: 'days-form',
+    message: `"${written}" is not a number of days from 0 to 366.`,
+    hint: 'Use the file as it was downloaded.',
+  };
 }
 
 /** Dates are month/day of a 365-day year; February 29 is taken as February 28. */

@@ -1,8 +1,6 @@
-import { access, readFile } from 'node:fs/promises';
-import { join, posix } from 'node:path';
+import { posix } from 'node:path';
 import type { FreezeData } from '../climate/freeze-data.ts';
 import type { Diagnostic, Place } from '../diagnostics/diagnostic.ts';
-import type { Design } from '../document/design.ts';
 import { parseInlineProse } from '../prose/parse.ts';
 import { catalogueOf, mergeCatalogues, type HazardCatalogue } from '../safety/catalogue.ts';
 import {
@@ -13,9 +11,11 @@ import {
   type Collected,
   type Loaded,
 } from './collect.ts';
-import type { Guide, PlacedKind, ProjectRecord, RegionRecord } from './guide.ts';
+import type { Guide, PlacedKind, ProjectRecord, RegionRecord, TemperatureData } from './guide.ts';
+import { readMonthlyNormalsCsv } from './monthly-normals-csv.ts';
 import { readNormalsCsv } from './normals-csv.ts';
 import { readPhrases } from './phrases.ts';
+import { readDesign } from './read-design.ts';
 import { readTree, type SourceText } from './read-tree.ts';
 import { CropSchema } from './schemas/crop.ts';
 import { CautionSchema, HazardProfileSchema } from './schemas/hazard.ts';
@@ -48,7 +48,7 @@ export async function readGuide(options: { root: string; builtInRoot: string }):
     diagnostics.push(...reading.diagnostics);
     return reading;
   };
-  const design = await readDesign(root, builtInRoot);
+  const { design } = keep(await readDesign(root, builtInRoot));
 
   const files = new GuideFiles(own.files);
   const base = new GuideFiles(builtIn.files);
@@ -62,7 +62,7 @@ export async function readGuide(options: { root: string; builtInRoot: string }):
   const phrases = keep(readPhrases(base.take(languageFile), files.take(languageFile)));
   const sheets = keep(readSheets(files.take(/^content\/sheets\/.+\.md$/)));
   const tables = new Map(files.take(/\.csv$/i).map((file) => [file.path, file]));
-  diagnostics.push(...files.unread());
+  diagnostics.push(...files.unread(own.others));
 
   for (const [name, records] of [
     ['crop', crops],
@@ -119,7 +119,16 @@ export async function readGuide(options: { root: string; builtInRoot: string }):
     ...hazards.actions.records,
     ...sheets.records,
   ];
-  diagnostics.push(...everyRecord.flatMap((record) => referenceFaults(record, ids)));
+  // Of a file that could not be read nobody knows which records it holds, so no reference to that kind is judged.
+  const unknowable = new Set<RecordKind>([
+    ...(sources.unreadable ? (['source'] as const) : []),
+    ...(hazards.cautions.unreadable ? (['caution'] as const) : []),
+    ...(hazards.tools.unreadable ? (['tool'] as const) : []),
+    ...(hazards.materials.unreadable ? (['material'] as const) : []),
+    ...(hazards.actions.unreadable ? (['action'] as const) : []),
+  ]);
+  diagnostics.push(...everyRecord.flatMap((record) => referenceFaults(record, ids, unknowable)));
+  const sound = soundIds(known, catalogue);
 
   const regionRecords = regions.records.map((record) => keep(readRegion(record, tables)).region);
   const projectRecords = projects.records.map((record) => keep(readSteps(record)).project);
@@ -129,7 +138,7 @@ export async function readGuide(options: { root: string; builtInRoot: string }):
     sortedById([
       ...new Map(
         records
-          .filter((record) => referenceFaults(record, ids).length === 0)
+          .filter((record) => referenceFaults(record, sound).length === 0)
           .map(({ value }) => [value.id, value]),
       ).values(),
     ]);
@@ -171,6 +180,9 @@ export async function readGuide(options: { root: string; builtInRoot: string }):
   };
 }
 
+/** Pictures, and what file managers leave behind. */
+const pictureOrTrace = /\.(png|jpe?g|svg|webp|gif|db|ini)$/i;
+
 const languageFile = /^content\/languages\/.+\.ya?ml$/;
 
 /** Hands out the files of a guide by pattern, and knows in the end which nobody asked for. */
@@ -188,16 +200,18 @@ class GuideFiles {
     return found;
   }
 
-  unread(): Diagnostic[] {
-    return this.#files
-      .filter((file) => !this.#taken.has(file.path))
-      .map((file) => ({
-        code: 'unread-file',
-        severity: 'warning',
-        message: `${file.path} is read by nothing.`,
-        hint: 'Records go to crops/, content/regions/, content/projects/, content/sheets/, content/cautions/, content/languages/ and content/sources.yaml.',
-        place: { file: file.path, line: 1, column: 1 },
-      }));
+  unread(others: readonly string[]): Diagnostic[] {
+    const left = this.#files.filter((file) => !this.#taken.has(file.path)).map((file) => file.path);
+    const strange = others.filter(
+      (path) => !path.startsWith('content/pictures/') && !pictureOrTrace.test(path),
+    );
+    return [...left, ...strange].sort().map((path) => ({
+      code: 'unread-file',
+      severity: 'warning',
+      message: `${path} is read by nothing.`,
+      hint: 'Records go to crops/, content/regions/, content/projects/, content/sheets/, content/cautions/, content/languages/ and content/sources.yaml; they end in .yaml, .md or .csv.',
+      place: { file: path, line: 1, column: 1 },
+    }));
   }
 }
 
@@ -233,13 +247,40 @@ function plainCatalogue(hazards: CollectedHazards): HazardCatalogue {
   });
 }
 
+type Ids = Readonly<Record<RecordKind, ReadonlySet<string>>>;
+
+/** The ids of records that are right themselves, profiles whose every caution is right among them. */
+function soundIds(
+  known: Readonly<Record<RecordKind, ReadonlyMap<string, unknown>>>,
+  catalogue: HazardCatalogue,
+): Ids {
+  const whole = (profiles: HazardCatalogue['tools']): ReadonlySet<string> =>
+    new Set(
+      [...profiles.values()]
+        .filter(({ cautions }) => cautions.every((id) => catalogue.cautions.has(id)))
+        .map(({ id }) => id),
+    );
+  const ids = (kind: RecordKind): ReadonlySet<string> => new Set(known[kind].keys());
+  return {
+    source: ids('source'),
+    crop: ids('crop'),
+    region: ids('region'),
+    project: ids('project'),
+    caution: new Set(catalogue.cautions.keys()),
+    tool: whole(catalogue.tools),
+    material: whole(catalogue.materials),
+    action: whole(catalogue.actions),
+  };
+}
+
 function referenceFaults(
   record: Loaded<unknown>,
-  ids: Readonly<Record<RecordKind, ReadonlySet<string>>>,
+  ids: Ids,
+  unknowable: ReadonlySet<RecordKind> = new Set(),
 ): Diagnostic[] {
   return record.references.records.flatMap(({ kind, id, pointer }): Diagnostic[] => {
     const known = ids[kind as RecordKind];
-    if (known.has(id)) return [];
+    if (known.has(id) || unknowable.has(kind as RecordKind)) return [];
     const hazard = kind === 'tool' || kind === 'material' || kind === 'action';
     return [
       {
@@ -272,69 +313,118 @@ const homes: Readonly<Record<RecordKind, string>> = {
   action: 'Add it to content/cautions/actions.yaml.',
 };
 
-/** Reads the data file that a region names, or checks its typed table. */
+/** Reads the data files that a region names, or takes its typed tables. */
 function readRegion(
   record: Loaded<Region>,
   tables: ReadonlyMap<string, SourceText>,
 ): { region: RegionRecord | undefined; diagnostics: readonly Diagnostic[] } {
   const { freeze, ...rest } = record.value;
-  if ('table' in freeze) {
-    const data: FreezeData = {
-      kind: 'table',
-      source: freeze.source,
-      rows: freeze.table.map((row) => ({
-        thresholdC: row.threshold.low,
-        last: numbered(row.last),
-        first: numbered(row.first),
-      })),
-    };
-    return { region: { ...rest, freeze: data }, diagnostics: [] };
-  }
-  const [key, name] = 'daily' in freeze ? ['daily', freeze.daily] : ['normals', freeze.normals];
-  const place = record.file.placeOf(`/freeze/${key}`);
-  const path = posix.normalize(posix.join('content/regions', name));
-  if (!path.startsWith('content/') || posix.isAbsolute(name)) {
-    return {
-      region: undefined,
-      diagnostics: [
-        fileFault(
-          'link-leaves-guide',
-          `“${name}” leads out of content/regions/.`,
-          'Put the file into content/regions/ and give its name only.',
-          place,
-        ),
-      ],
-    };
-  }
-  const table = tables.get(path);
-  if (!table) {
-    const names = [...tables.keys()]
-      .filter((at) => at.startsWith('content/regions/'))
-      .map((at) => at.slice('content/regions/'.length));
-    return {
-      region: undefined,
-      diagnostics: [
-        fileFault(
-          'unknown-reference',
-          `There is no file ${path}.`,
-          suggestion(name, names, 'Put the CSV file into content/regions/.'),
-          place,
-        ),
-      ],
-    };
-  }
-  if ('daily' in freeze) {
-    const { station, diagnostics } = readStationCsv(table.path, table.text);
-    return {
-      region: station && { ...rest, freeze: { kind: 'daily', station, source: freeze.source } },
-      diagnostics,
-    };
-  }
-  const { normals, diagnostics } = readNormalsCsv(table.path, table.text);
+  const dates = readFreeze(record, freeze, tables);
+  const temperatures = readTemperatures(record, tables);
+  const diagnostics = [...dates.diagnostics, ...temperatures.diagnostics];
+  if (!dates.data || (rest.temperatures && !temperatures.data)) return { region: undefined, diagnostics };
+  const { data: temperatureData } = temperatures;
   return {
-    region: normals && { ...rest, freeze: { kind: 'normals', normals, source: freeze.source } },
+    region: { ...rest, freeze: dates.data, ...(temperatureData ? { temperatureData } : {}) },
     diagnostics,
   };
+}
+
+interface DataReading<D> {
+  readonly data: D | undefined;
+  readonly diagnostics: readonly Diagnostic[];
+}
+
+function readFreeze(
+  record: Loaded<Region>,
+  freeze: Region['freeze'],
+  tables: ReadonlyMap<string, SourceText>,
+): DataReading<FreezeData> {
+  if ('table' in freeze) {
+    const rows = freeze.table.map((row) => ({
+      thresholdC: row.threshold.low,
+      last: numbered(row.last),
+      first: numbered(row.first),
+    }));
+    return { data: { kind: 'table', source: freeze.source, rows }, diagnostics: [] };
+  }
+  const { source } = freeze;
+  if ('daily' in freeze) {
+    const found = findTable(record, '/freeze/daily', freeze.daily, tables);
+    if (!found.data) return { data: undefined, diagnostics: found.diagnostics };
+    const { station, diagnostics } = readStationCsv(found.data.path, found.data.text);
+    return { data: station && { kind: 'daily', station, source }, diagnostics };
+  }
+  const found = findTable(record, '/freeze/normals', freeze.normals, tables);
+  if (!found.data) return { data: undefined, diagnostics: found.diagnostics };
+  const { normals, diagnostics } = readNormalsCsv(found.data.path, found.data.text);
+  return { data: normals && { kind: 'normals', normals, source }, diagnostics };
+}
+
+function readTemperatures(
+  record: Loaded<Region>,
+  tables: ReadonlyMap<string, SourceText>,
+): DataReading<TemperatureData> {
+  const { temperatures } = record.value;
+  if (!temperatures) return { data: undefined, diagnostics: [] };
+  const { source } = temperatures;
+  if ('monthlyNormals' in temperatures) {
+    const pointer = '/temperatures/monthlyNormals';
+    const found = findTable(record, pointer, temperatures.monthlyNormals, tables);
+    if (!found.data) return { data: undefined, diagnostics: found.diagnostics };
+    const { normals, diagnostics } = readMonthlyNormalsCsv(found.data.path, found.data.text);
+    if (!normals) return { data: undefined, diagnostics };
+    const { name, minimumC, maximumC, rainMm } = normals;
+    const rain = rainMm ? { rainMm } : {};
+    return { data: { minimumC, maximumC, ...rain, source, station: name }, diagnostics };
+  }
+  const values = (months: readonly { readonly low: number }[]): number[] => months.map(({ low }) => low);
+  const [minimumC, maximumC] = [values(temperatures.minimum), values(temperatures.maximum)];
+  const crossed = minimumC.findIndex((minimum, month) => minimum > maximumC[month]!);
+  if (crossed >= 0) {
+    const fault: Diagnostic = {
+      code: 'out-of-range',
+      severity: 'error',
+      message: `The mean maximum of month ${crossed + 1} is below its mean minimum.`,
+      hint: 'Compare both lists with their source; January stands first in each.',
+      place: record.file.placeOf(`${record.pointer}/temperatures/maximum/${crossed}`),
+    };
+    return { data: undefined, diagnostics: [fault] };
+  }
+  const rain = temperatures.rain ? { rainMm: values(temperatures.rain) } : {};
+  return { data: { minimumC, maximumC, ...rain, source }, diagnostics: [] };
+}
+
+/** The CSV file that a record names, which lies in content/regions/. */
+function findTable(
+  record: Loaded<Region>,
+  pointer: string,
+  name: string,
+  tables: ReadonlyMap<string, SourceText>,
+): DataReading<SourceText> {
+  const place = record.file.placeOf(pointer);
+  const fault = (code: Diagnostic['code'], message: string, hint: string): DataReading<SourceText> => ({
+    data: undefined,
+    diagnostics: [fileFault(code, message, hint, place)],
+  });
+  const path = posix.normalize(posix.join('content/regions', name));
+  if (!path.startsWith('content/') || posix.isAbsolute(name)) {
+    return fault(
+      'link-leaves-guide',
+      `“${name}” leads out of content/regions/.`,
+      'Put the file into content/regions/ and give its name only.',
+    );
+  }
+  const table = tables.get(path);
+  if (table) return { data: table, diagnostics: [] };
+  const names = [...tables.keys()]
+    .filter((at) => at.startsWith('content/regions/'))
+    .map((at) => at.slice('content/regions/'.length));
+  return fault(
+    'unknown-reference',
+    `There is no file ${path}.`,
+    suggestion(name, names, 'Put the CSV file into content/regions/.'),
+  );
 }
 
 function numbered(table: Readonly<Record<string, number | undefined>>): Partial<Record<number, number>> {
@@ -354,15 +444,6 @@ function readSteps(record: Loaded<Project>): { project: ProjectRecord; diagnosti
     project: { ...record.value, stepProse: readings.map((reading) => reading.content) },
     diagnostics: readings.flatMap((reading) => reading.diagnostics),
   };
-}
-
-async function readDesign(root: string, builtInRoot: string): Promise<Design> {
-  const own = join(root, 'layouts', 'design.json');
-  const path = await access(own).then(
-    () => own,
-    () => join(builtInRoot, 'layouts', 'design.json'),
-  );
-  return JSON.parse(await readFile(path, 'utf8')) as Design;
 }
 
 function missingRecords(what: string, where: string): Diagnostic {

@@ -12,6 +12,8 @@ export interface SourceText {
 export interface TreeReading {
   /** In order of path. */
   readonly files: readonly SourceText[];
+  /** Paths of files of other kinds, which nobody reads. */
+  readonly others: readonly string[];
   readonly diagnostics: readonly Diagnostic[];
 }
 
@@ -27,7 +29,17 @@ const readable = /\.(ya?ml|md|csv)$/i;
 export async function readTree(root: string, folders: readonly string[]): Promise<TreeReading> {
   const files: SourceText[] = [];
   const diagnostics: Diagnostic[] = [];
-  const home = await realpath(root);
+  const home = await realpath(root).catch(() => undefined);
+  if (home === undefined) {
+    return {
+      files,
+      others: [],
+      diagnostics: [
+        fileFault('folder-missing', root, `There is no folder ${root}.`, 'Check the name after --root.'),
+      ],
+    };
+  }
+  const others: string[] = [];
   const seen = new Set<string>();
 
   const readOne = async (absolute: string): Promise<void> => {
@@ -63,7 +75,11 @@ export async function readTree(root: string, folders: readonly string[]): Promis
       for (const name of names) await readOne(join(absolute, name));
       return;
     }
-    if (!status.isFile() || !readable.test(absolute)) return;
+    if (!status.isFile()) return;
+    if (!readable.test(absolute)) {
+      others.push(path);
+      return;
+    }
     const limit = /\.csv$/i.test(absolute) ? tableLimitBytes : recordLimitBytes;
     if (status.size > limit) {
       diagnostics.push(
@@ -119,7 +135,7 @@ export async function readTree(root: string, folders: readonly string[]): Promis
       );
     }
   }
-  return { files, diagnostics };
+  return { files, others, diagnostics };
 }
 
 function fileFault(code: Diagnostic['code'], file: string, message: string, hint: string): Diagnostic {

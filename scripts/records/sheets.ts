@@ -19,7 +19,7 @@ export function readSheets(files: readonly SourceText[]): Collected<SheetRecord>
     if (reading.record) records.push(reading.record);
     else spoilt.add(stem(source.path));
   }
-  return { records, spoilt, diagnostics };
+  return { records, spoilt, unreadable: false, diagnostics };
 }
 
 function readSheet(source: SourceText): { record?: Loaded<SheetRecord>; diagnostics: readonly Diagnostic[] } {

@@ -1,10 +1,15 @@
 /**
- * Daily minima of one station from a NOAA GHCN-Daily by-station access file: quoted fields, dates as 2020-04-30, TMIN
- * in tenths of a degree Celsius, and TMIN_ATTRIBUTES with the measurement, quality and source flags and
- * sometimes the time of observation.
+ * Daily minima of one station, and its maxima where the file has them, from a NOAA GHCN-Daily file. Three forms are read:
+ *
+ * - the by-station access file: quoted fields, dates as 2020-04-30, TMIN in tenths of a degree Celsius, and
+ *   TMIN_ATTRIBUTES with the measurement, quality and source flags and sometimes the time of observation;
+ * - the by-year file cut down to one station: see by-year-csv.ts;
+ * - an ordered file without attributes, once its columns say the unit: TMIN_F or TMIN_C in place of TMIN. Its
+ *   quality flags are gone; NOAA leaves failed values out of such orders.
  */
 import type { DailyMinimum, DailyStation } from '../climate/freeze-data.ts';
 import type { Diagnostic } from '../diagnostics/diagnostic.ts';
+import { isByYearForm, readByYearCsv } from './by-year-csv.ts';
 import {
   csvDiagnostics,
   readCsvTable,
@@ -13,7 +18,16 @@ import {
   type CsvRow,
   type CsvTable,
 } from './csv-table.ts';
-import { isIsoDate } from './dates.ts';
+import {
+  byDate,
+  dateKey,
+  doubtfulUnit,
+  otherStations,
+  readDate,
+  readValue,
+  whereToGetIt,
+  type ValueColumn,
+} from './daily-values.ts';
 
 export interface StationReading {
   /** Undefined when any row has a fault: freeze dates from half a file would be wrong without a sign. */
@@ -29,25 +43,31 @@ export interface StationReading {
  */
 export function readStationCsv(file: string, text: string): StationReading {
   const csv = { file, text };
+  if (isByYearForm(text)) {
+    const { station, faults } = readByYearCsv(csv);
+    return { station, diagnostics: csvDiagnostics(csv, code, faults) };
+  }
   const { table, faults } = readCsvTable(csv);
   if (!table) return refused(csv, faults);
-  const fields = findColumns(table);
-  if ('missing' in fields) return refused(csv, [missingColumns(table, fields.missing), ...faults]);
-  const read = table.rows.map((row) => readRow(row, fields));
+  const columns = findColumns(table);
+  if ('missing' in columns) return refused(csv, [missingColumns(table, columns.missing), ...faults]);
+  const read = table.rows.map((row) => readRow(row, columns));
   const days = read.map((row) => row.day).filter((day) => day !== undefined);
   const found = [
     ...faults,
     ...read.flatMap((row) => row.faults),
-    ...otherStations(table.rows, fields),
+    ...otherStations(table.rows, columns.station),
     ...repeatedDates(read),
-    ...doubtfulUnit(days, table.rows[0]!, fields),
+    ...(columns.minimum.unit === 'tenths'
+      ? doubtfulUnit(days, { line: table.rows[0]!.line, field: columns.minimum.field })
+      : []),
   ];
   if (found.some((fault) => fault.severity === undefined)) return refused(csv, found);
   const [first] = table.rows;
   return {
     station: {
-      station: first!.cells[fields.STATION]!,
-      name: first!.cells[fields.NAME]!,
+      station: first!.cells[columns.station]!,
+      name: first!.cells[columns.name]!,
       days: days.sort(byDate),
     },
     diagnostics: csvDiagnostics(csv, code, found),
@@ -55,8 +75,14 @@ export function readStationCsv(file: string, text: string): StationReading {
 }
 
 const code = 'station-csv';
-const neededColumns = ['STATION', 'NAME', 'DATE', 'TMIN', 'TMIN_ATTRIBUTES'] as const;
-type Fields = Readonly<Record<(typeof neededColumns)[number], number>>;
+
+interface Columns {
+  readonly station: number;
+  readonly name: number;
+  readonly date: number;
+  readonly minimum: ValueColumn;
+  readonly maximum: ValueColumn | undefined;
+}
 
 interface RowReading {
   readonly line: number;
@@ -69,14 +95,42 @@ function refused(csv: CsvFile, faults: readonly CsvFault[]): StationReading {
   return { station: undefined, diagnostics: csvDiagnostics(csv, code, faults) };
 }
 
-function findColumns({ columns }: CsvTable): Fields | { missing: string[] } {
-  const missing = neededColumns.filter((name) => !columns.has(name));
-  if (missing.length > 0) return { missing };
-  return Object.fromEntries(neededColumns.map((name) => [name, columns.get(name)!])) as Fields;
+function findColumns(table: CsvTable): Columns | { missing: string[] } {
+  const at = (name: string): number | undefined => table.columns.get(name);
+  const minimum = valueColumn(table, 'TMIN');
+  const [station, name, date] = [at('STATION'), at('NAME'), at('DATE')];
+  if (station === undefined || name === undefined || date === undefined || !minimum) {
+    const needed = ['STATION', 'NAME', 'DATE', ...(minimum ? [] : ['TMIN', 'TMIN_ATTRIBUTES'])];
+    return { missing: needed.filter((column) => !table.columns.has(column)) };
+  }
+  return { station, name, date, minimum, maximum: valueColumn(table, 'TMAX') };
 }
 
-const whereToGetIt =
-  'Download the by-station file of GHCN-Daily from NOAA ("daily-summaries, access"); it has one row a day and a column TMIN_ATTRIBUTES.';
+/** The column of an element: with its attributes, or with its unit in its name; undefined when neither is there. */
+function valueColumn(table: CsvTable, name: 'TMIN' | 'TMAX'): ValueColumn | undefined {
+  const field = table.columns.get(name);
+  const attributes = table.columns.get(`${name}_ATTRIBUTES`);
+  if (field !== undefined && attributes !== undefined) {
+    return { name, field, unit: 'tenths', qualityFlag: (row) => qualityFlag(row, name, attributes) };
+  }
+  for (const unit of ['F', 'C'] as const) {
+    const named = table.columns.get(`${name}_${unit}`);
+    if (named !== undefined) return { name: `${name}_${unit}`, field: named, unit };
+  }
+  return undefined;
+}
+
+function qualityFlag(row: CsvRow, name: string, field: number): string | CsvFault {
+  const flags = row.cells[field]!.split(',');
+  if (flags.length >= 3) return flags[1]!;
+  return {
+    kind: `flags-${name}`,
+    message: `${name}_ATTRIBUTES is "${flags.join(',')}" where the measurement, quality and source flags belong.`,
+    hint: 'Use the file as it was downloaded: three flags with commas between them, inside quotation marks.',
+    line: row.line,
+    field,
+  };
+}
 
 function missingColumns(table: CsvTable, missing: readonly string[]): CsvFault {
   const separator =
@@ -97,104 +151,35 @@ function missingColumns(table: CsvTable, missing: readonly string[]): CsvFault {
     message: unit
       ? `The header has no column ${names}; without the flags neither the quality nor the unit of TMIN is known.`
       : `The header has no column ${names}.`,
-    hint: whereToGetIt,
+    hint: unit
+      ? `Was the file ordered in degrees Fahrenheit or Celsius? Say it by renaming TMIN to TMIN_F or TMIN_C, and TMAX likewise. Or: ${whereToGetIt}`
+      : whereToGetIt,
     line: table.header.line,
   };
 }
 
-function readRow(row: CsvRow, fields: Fields): RowReading {
-  const date = readDate(row, fields.DATE);
-  const minimum = readMinimum(row, fields);
-  const faults = [date, minimum].filter((part) => 'kind' in part);
-  const day = 'kind' in date || 'kind' in minimum ? undefined : { ...date, ...minimum };
-  return { line: row.line, day, faults, dateField: fields.DATE };
+function readRow(row: CsvRow, columns: Columns): RowReading {
+  const date = readDate(row, columns.date, '1991-04-30');
+  const minimumC = readValue(row, columns.minimum);
+  const maximumC = columns.maximum && readValue(row, columns.maximum);
+  const faults = [date, minimumC, maximumC].filter((part) => isFault(part));
+  const whole = !isFault(date) && !isFault(minimumC) && !isFault(maximumC);
+  const maximum = whole && maximumC !== undefined ? { maximumC } : {};
+  const day = whole ? { ...date, minimumC, ...maximum } : undefined;
+  return { line: row.line, day, faults, dateField: columns.date };
 }
 
-function readDate(row: CsvRow, field: number): { year: number; month: number; day: number } | CsvFault {
-  const written = row.cells[field]!;
-  const match = /^(\d{4})-(\d{2})-(\d{2})$/.exec(written);
-  if (!match) {
-    return {
-      kind: 'date-form',
-      message: `"${written}" is not a date in the form 1991-04-30.`,
-      hint: 'Use the file as it was downloaded; spreadsheet programs rewrite dates when they save.',
-      line: row.line,
-      field,
-    };
-  }
-  if (!isIsoDate(written)) {
-    return {
-      kind: 'date-impossible',
-      message: `${written} is not in the calendar.`,
-      hint: 'Correct the date, or delete the row.',
-      line: row.line,
-      field,
-    };
-  }
-  const [year, month, day] = match.slice(1).map(Number) as [number, number, number];
-  return { year, month, day };
-}
-
-/** Tenths of a degree Celsius that no thermometer on earth has gone beyond, with room to spare. */
-const believable = { lowest: -900, highest: 600 };
-/** The mark for a missing value in the fixed-width form of the data, which finds its way into CSV files. */
-const missingMark = '-9999';
-
-function readMinimum(row: CsvRow, fields: Fields): { minimumC: number | null } | CsvFault {
-  const written = row.cells[fields.TMIN]!;
-  if (written === '' || written === missingMark) return { minimumC: null };
-  if (!/^-?\d+$/.test(written)) {
-    return {
-      kind: 'value-form',
-      message: `TMIN is "${written}"; the by-station file gives whole tenths of a degree Celsius.`,
-      hint: `Was the file changed or made by an order form? ${whereToGetIt}`,
-      line: row.line,
-      field: fields.TMIN,
-    };
-  }
-  const tenths = Number(written);
-  const flags = row.cells[fields.TMIN_ATTRIBUTES]!.split(',');
-  if (flags.length < 3) {
-    return {
-      kind: 'flags',
-      message: `TMIN_ATTRIBUTES is "${flags.join(',')}" where the measurement, quality and source flags belong.`,
-      hint: 'Use the file as it was downloaded: three flags with commas between them, inside quotation marks.',
-      line: row.line,
-      field: fields.TMIN_ATTRIBUTES,
-    };
-  }
-  const failedQualityCheck = flags[1]!.trim() !== '';
-  if (failedQualityCheck) return { minimumC: null };
-  if (tenths < believable.lowest || tenths > believable.highest) {
-    return {
-      kind: 'value-absurd',
-      message: `TMIN is ${written}, which in tenths of a degree Celsius is ${tenths / 10} C.`,
-      hint: 'Is the file in another unit? Tenths of a degree Celsius are expected. If only this value is wrong, empty it.',
-      line: row.line,
-      field: fields.TMIN,
-    };
-  }
-  return { minimumC: tenths / 10 };
-}
-
-function otherStations(rows: readonly CsvRow[], fields: Fields): CsvFault[] {
-  const stations = [...new Set(rows.map((row) => row.cells[fields.STATION]!))];
-  return stations.slice(1).map((station) => ({
-    kind: 'stations',
-    message: `The file has rows of station ${station} besides those of ${stations[0]}.`,
-    hint: 'Keep the rows of one station in the file.',
-    line: rows.find((row) => row.cells[fields.STATION] === station)!.line,
-    field: fields.STATION,
-  }));
+function isFault(part: object | number | null | undefined): part is CsvFault {
+  return typeof part === 'object' && part !== null && 'kind' in part;
 }
 
 function repeatedDates(read: readonly RowReading[]): CsvFault[] {
   const lineByDate = new Map<number, number>();
   return read.flatMap(({ day, line, dateField }) => {
     if (!day) return [];
-    const earlier = lineByDate.get(sortKey(day));
+    const earlier = lineByDate.get(dateKey(day));
     if (earlier === undefined) {
-      lineByDate.set(sortKey(day), line);
+      lineByDate.set(dateKey(day), line);
       return [];
     }
     const written = `${day.year}-${twoDigits(day.month)}-${twoDigits(day.day)}`;
@@ -206,36 +191,6 @@ function repeatedDates(read: readonly RowReading[]): CsvFault[] {
       field: dateField,
     };
   });
-}
-
-/**
- * Whole degrees read as tenths squeeze a year into a few degrees, and it would then never freeze. A true record with
- * so small a range exists only on warm islands, where it does not come near freezing.
- */
-function doubtfulUnit(days: readonly DailyMinimum[], firstRow: CsvRow, fields: Fields): CsvFault[] {
-  const minima = days.map((day) => day.minimumC).filter((minimum) => minimum !== null);
-  if (minima.length < 365) return [];
-  const lowest = minima.reduce((low, minimum) => Math.min(low, minimum), Infinity);
-  const highest = minima.reduce((high, minimum) => Math.max(high, minimum), -Infinity);
-  if (highest - lowest >= 15 || lowest >= 10) return [];
-  return [
-    {
-      kind: 'unit-doubtful',
-      severity: 'warning',
-      message: `All daily minima lie between ${lowest} C and ${highest} C, a small range for a place so cool.`,
-      hint: 'Is the file in whole degrees? Tenths of a degree Celsius are expected: 32 F is 0, 50 F is 100.',
-      line: firstRow.line,
-      field: fields.TMIN,
-    },
-  ];
-}
-
-function byDate(a: DailyMinimum, b: DailyMinimum): number {
-  return sortKey(a) - sortKey(b);
-}
-
-function sortKey({ year, month, day }: DailyMinimum): number {
-  return (year * 100 + month) * 100 + day;
 }
 
 function twoDigits(number: number): string {

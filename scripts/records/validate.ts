@@ -29,11 +29,13 @@ export function validate(schema: TSchema, value: unknown, places: Places): reado
 /** A schema as it is written, for the few keys that the walk and the reports look at. */
 export interface LooseSchema {
   readonly type?: string | readonly string[];
+  readonly enum?: readonly string[];
   readonly properties?: Readonly<Record<string, LooseSchema>>;
   readonly required?: readonly string[];
   readonly items?: LooseSchema;
   readonly anyOf?: readonly LooseSchema[];
   readonly quantity?: Dimension;
+  readonly example?: string;
   readonly single?: true;
   readonly atLeast?: number;
   readonly atMost?: number;
@@ -59,7 +61,7 @@ function makeAjv(): Ajv2020 {
   const made = new Ajv2020({ allErrors: true, verbose: true, strict: true, allowUnionTypes: true });
   made.addKeyword({ keyword: 'refersTo', schemaType: 'string' });
   made.addKeyword({ keyword: 'guideFile', schemaType: 'string' });
-  for (const keyword of ['single', 'atLeast', 'atMost']) made.addKeyword({ keyword });
+  for (const keyword of ['single', 'atLeast', 'atMost', 'example']) made.addKeyword({ keyword });
   made.addKeyword({
     keyword: 'quantity',
     schemaType: 'string',
@@ -100,7 +102,9 @@ function keepNearestBranch(errors: readonly ErrorObject[], value: unknown): read
   const branchOf = (error: ErrorObject): number =>
     branches.findIndex((branch) => holdsSchema(branch, error.parentSchema as LooseSchema));
   const target = valueAt(value, union.instancePath);
-  const keys = typeof target === 'object' && target !== null ? Object.keys(target) : [];
+  const tellsApart = (key: string): boolean =>
+    branches.filter((branch) => Object.hasOwn(branch.properties ?? {}, key)).length === 1;
+  const keys = typeof target === 'object' && target !== null ? Object.keys(target).filter(tellsApart) : [];
   const costs = branches.map((branch, index) => {
     const known = Object.keys(branch.properties ?? {});
     const matching = keys.filter((key) => known.includes(key)).length;
@@ -251,7 +255,7 @@ function diagnosticOf(error: ErrorObject, value: unknown, places: Places): Diagn
         : make(
             'wrong-value',
             `${name} is “${String(data)}”, which does not have the form it needs (${String(error.schema)}).`,
-            'Look at the same key in another record.',
+            patternHint(String(error.schema)),
           );
     case 'minimum':
     case 'maximum':
@@ -330,12 +334,12 @@ function quantityFault(
 
 function quantityDiagnostic(data: unknown, schema: LooseSchema, name: string, make: Make): Diagnostic {
   const dimension = schema.quantity!;
-  const wanted = dimensionWords[dimension];
+  const wanted = withExample(dimensionWords[dimension], schema);
   if (typeof data === 'number') {
     return make(
       'quantity-without-unit',
       `${name} is ${data} without a unit; ${wanted.what} needs one.`,
-      `Was “${data} ${wanted.likely[0]}” meant, or “${data} ${wanted.likely[1]}”?`,
+      askUnit(String(data), wanted),
     );
   }
   if (typeof data !== 'string') {
@@ -351,7 +355,7 @@ function quantityDiagnostic(data: unknown, schema: LooseSchema, name: string, ma
       return make(
         'quantity-without-unit',
         `${name} is “${fault.number}” without a unit; ${wanted.what} needs one.`,
-        `Was “${fault.number} ${wanted.likely[0]}” meant, or “${fault.number} ${wanted.likely[1]}”?`,
+        askUnit(fault.number, wanted),
       );
     case 'unknown-unit':
       return make(
@@ -394,6 +398,20 @@ function quantityDiagnostic(data: unknown, schema: LooseSchema, name: string, ma
   }
 }
 
+/** The words of a dimension, with the example and the likely units of one key where its schema gives them. */
+function withExample(words: DimensionWords, { example }: LooseSchema): DimensionWords {
+  const unit = /[A-Za-z][A-Za-z0-9]*$/.exec(example ?? '')?.[0];
+  if (example === undefined || unit === undefined) return words;
+  return { ...words, example, likely: [unit, metricOf[unit]].filter((name) => name !== undefined) };
+}
+
+const metricOf: Readonly<Record<string, string>> = { in: 'cm', ft: 'm', F: 'C', lb: 'kg', oz: 'g' };
+
+/** `Was “30 in” meant, or “30 cm”?` */
+function askUnit(number: string, { likely }: DimensionWords): string {
+  return `Was ${likely.map((unit, index) => `“${number} ${unit}”${index === 0 ? ' meant' : ''}`).join(', or ')}?`;
+}
+
 function unitsOf(dimension: Dimension): string[] {
   return Object.entries(units)
     .filter(([, unit]) => unit.dimension === dimension)
@@ -403,7 +421,7 @@ function unitsOf(dimension: Dimension): string[] {
 interface DimensionWords {
   readonly what: string;
   readonly measures: string;
-  readonly likely: readonly [string, string];
+  readonly likely: readonly string[];
   readonly example: string;
   readonly range: string;
 }
@@ -448,21 +466,21 @@ const dimensionWords: Readonly<Record<Dimension, DimensionWords>> = {
   'day-length': {
     what: 'a number of hours',
     measures: 'hours',
-    likely: ['hours', 'h'],
+    likely: ['hours'],
     example: '14 hours',
     range: '12 to 14 hours',
   },
   angle: {
     what: 'an angle',
     measures: 'angles',
-    likely: ['deg', 'deg (minus for south or west)'],
+    likely: ['deg'],
     example: '45.2 deg',
     range: '37 to 47 deg',
   },
   money: {
     what: 'a price',
     measures: 'money',
-    likely: ['USD', 'USD for each'],
+    likely: ['USD'],
     example: '6.50 USD',
     range: '5 to 7 USD',
   },
@@ -470,10 +488,13 @@ const dimensionWords: Readonly<Record<Dimension, DimensionWords>> = {
 
 function exampleOf(schema: LooseSchema | undefined): string {
   if (!schema) return '…';
+  if (schema.example) return schema.example;
   if (schema.quantity) return dimensionWords[schema.quantity].example;
+  if (schema.items?.refersTo) return `[id-of-a-${schema.items.refersTo}]`;
+  if (schema.enum) return schema.enum.join('” or “');
   if (schema.calendarDay) return 'Apr 14';
   if (schema.isoDate) return '2026-11-02';
-  if (schema.type === 'boolean') return 'true';
+  if (schema.type === 'boolean') return 'true” or “false';
   return '…';
 }
 
@@ -489,6 +510,13 @@ function kindWanted(type: unknown): string {
   return (Array.isArray(type) ? type : [type])
     .map((name) => names[String(name)] ?? String(name))
     .join(' or ');
+}
+
+/** How a text of a certain form is written. */
+function patternHint(pattern: string): string {
+  if (pattern.includes('#')) return 'Write a colour as # and six digits, such as #1f4a2c.';
+  if (pattern.includes('http')) return 'Write the whole address, with https:// at its start.';
+  return 'Look at the same key in another record.';
 }
 
 function typeHint(type: unknown, data: unknown): string {

@@ -47,8 +47,8 @@ export function parseYaml(
     const { line, col } = lines.linePos(offset);
     return { file: path, line: Math.max(1, line) + lineOffset, column: Math.max(1, col) };
   };
-  const faults = [...document.errors, ...document.warnings].map((error): Diagnostic => {
-    const place = placeAt(error.pos[0]);
+  const faults = firstFew([...document.errors, ...document.warnings]).map((error): Diagnostic => {
+    const place = placeAt(unclosedQuote(error, text) ?? error.pos[0]);
     if (error.code === 'DUPLICATE_KEY') {
       const key = /^[^:\s]+/.exec(text.slice(error.pos[0]))?.[0] ?? '';
       return {
@@ -91,6 +91,25 @@ export function parseYaml(
     };
   }
   return { file: new PositionedYaml(path, text, document, value, placeAt), diagnostics: [] };
+}
+
+/** One slip in YAML brings many faults after it: the first few tell where to look. */
+function firstFew<T extends { readonly code: string }>(errors: readonly T[]): readonly T[] {
+  const duplicates = errors.filter(({ code }) => code === 'DUPLICATE_KEY');
+  return [...errors.filter(({ code }) => code !== 'DUPLICATE_KEY').slice(0, 2), ...duplicates];
+}
+
+/** Where a quotation mark that is never closed was opened; the parser only notices at the end of the text. */
+function unclosedQuote(error: { readonly message: string }, text: string): number | undefined {
+  const mark = /Missing closing (["'])/.exec(error.message)?.[1];
+  if (mark === undefined) return undefined;
+  let offset = 0;
+  for (const line of text.split('\n')) {
+    const marks = line.split(mark).length - 1;
+    if (marks % 2 === 1) return offset + line.indexOf(mark);
+    offset += line.length + 1;
+  }
+  return undefined;
 }
 
 class PositionedYaml implements YamlFile {
@@ -180,6 +199,10 @@ function yamlHint(code: string): string {
       return 'Line the keys of one group up under each other.';
     case 'MISSING_CHAR':
       return 'Look for a quote, bracket or colon that is not closed.';
+    case 'BLOCK_AS_IMPLICIT_KEY':
+    case 'MULTILINE_IMPLICIT_KEY':
+    case 'UNEXPECTED_TOKEN':
+      return 'Look at this line and the one before it: keys of one group line up, and text with a colon, a hash or a quote in it stands between "straight double quotes".';
     case 'MULTIPLE_DOCS':
       return 'Keep one record in the file; a line of --- starts another.';
     case 'TAG_RESOLVE_FAILED':

@@ -127,14 +127,10 @@ class BuildCard {
   }
 
   #glance(): Block {
-    const by = this.#say('glance.by', { length: '\u0000', depth: '\u0001' }).split(/[\u0000\u0001]/);
     return keyNumbers([
-      {
-        value: [this.#cell('frame.inside-length'), by[1] ?? ' × ', this.#cell('frame.inside-depth')],
-        label: this.#say('glance.inside'),
-      },
+      { value: this.#cell('frame.inside-length'), label: this.#say('glance.inside-length') },
+      { value: this.#cell('frame.inside-depth'), label: this.#say('glance.inside-depth') },
       { value: this.#cell('frame.bales'), label: this.#say('glance.bales') },
-      { value: this.#cell('frame.time'), label: this.#say('glance.time') },
       { value: this.#cell('frame.total-cost'), label: this.#say('glance.cost') },
     ]);
   }

@@ -51,7 +51,7 @@ function box(context: SheetContext, gathered: GatheredCautions): Block {
     id: 'before-you-start',
     title: say('cautions.title'),
     groups,
-    closing: `${gathered.protection.length > 0 ? `${say('cautions.wear', { items: wear })} ` : ''}${say('cautions.closing')}`,
+    closing: `${gathered.protection.length > 0 ? `${say('cautions.wear', { items: wear })} ` : ''}${say(inSteps ? 'cautions.closing' : 'cautions.closing-brief')}`,
   });
 }
 

@@ -14,10 +14,24 @@ import { describeStructureFault } from '../structures/faults.ts';
 
 export function checkGuide(guide: Guide): readonly Diagnostic[] {
   return [
+    ...publisherFaults(guide),
     ...guide.crops.flatMap((crop) => cropFaults(guide, crop)),
     ...guide.regions.flatMap((region) => regionFaults(guide, region)),
     ...guide.projects.flatMap((project) => projectFaults(guide, project)),
     ...hazards(guide),
+  ];
+}
+
+function publisherFaults({ publisher, placeOf }: Guide): Diagnostic[] {
+  if (publisher.review >= publisher.issued) return [];
+  return [
+    {
+      code: 'impossible-date',
+      severity: 'error',
+      message: `The sheets are to be reviewed (${publisher.review}) before they are issued (${publisher.issued}).`,
+      hint: 'Check the years of the two dates.',
+      place: placeOf('publisher', 'publisher', '/review'),
+    },
   ];
 }
 
@@ -91,24 +105,27 @@ function cropFaults(guide: Guide, crop: Guide['crops'][number]): Diagnostic[] {
 function regionFaults(guide: Guide, region: RegionRecord): Diagnostic[] {
   const latitudeDeg = region.latitude.low;
   if (region.freeze.kind === 'table') {
-    return region.freeze.rows.flatMap((row, index) =>
-      (['last', 'first'] as const).flatMap((edge): Diagnostic[] => {
-        const chance = chanceOutOfOrder(row[edge], edge, { latitudeDeg });
-        if (chance === undefined) return [];
-        return [
-          {
-            code: 'freeze-table',
-            severity: 'error',
-            message: `The ${chance} % date of this row is out of order with the one before it.`,
-            hint:
-              edge === 'last'
-                ? 'In spring a higher chance of a later freeze means an earlier date: the 10 % date is the latest.'
-                : 'In fall a higher chance of an earlier freeze means a later date: the 10 % date is the earliest.',
-            place: guide.placeOf('region', region.id, `/freeze/table/${index}/${edge}/${chance}`),
-          },
-        ];
-      }),
-    );
+    return [
+      ...thresholdFaults(guide, region),
+      ...region.freeze.rows.flatMap((row, index) =>
+        (['last', 'first'] as const).flatMap((edge): Diagnostic[] => {
+          const chance = chanceOutOfOrder(row[edge], edge, { latitudeDeg });
+          if (chance === undefined) return [];
+          return [
+            {
+              code: 'freeze-table',
+              severity: 'error',
+              message: `The ${chance} % date of this row is out of order with the one before it.`,
+              hint:
+                edge === 'last'
+                  ? 'In spring a higher chance of a later freeze means an earlier date: the 10 % date is the latest.'
+                  : 'In fall a higher chance of an earlier freeze means a later date: the 10 % date is the earliest.',
+              place: guide.placeOf('region', region.id, `/freeze/table/${index}/${edge}/${chance}`),
+            },
+          ];
+        }),
+      ),
+    ];
   }
   const fault = freezeDataFault(region.freeze, { latitudeDeg });
   if (!fault) return [];
@@ -120,6 +137,72 @@ function regionFaults(guide: Guide, region: RegionRecord): Diagnostic[] {
       hint: 'Use a longer record, a station with fewer gaps, or a typed freeze table.',
       place: guide.placeOf('region', region.id, '/freeze/daily'),
     },
+  ];
+}
+
+/** The thresholds that freeze tables are published for, in degrees Fahrenheit. */
+const publishedThresholdsF = [36, 32, 28, 24, 20, 16];
+
+/** Rows of a typed table for a temperature that nothing asks for, twice the same row, or none for 32 F. */
+function thresholdFaults(guide: Guide, region: RegionRecord): Diagnostic[] {
+  if (region.freeze.kind !== 'table') return [];
+  const fault = (
+    pointer: string,
+    message: string,
+    hint: string,
+    severity: Diagnostic['severity'] = 'error',
+  ): Diagnostic => ({
+    code: 'freeze-table',
+    severity,
+    message,
+    hint,
+    place: guide.placeOf('region', region.id, pointer),
+  });
+  const rowsF = region.freeze.rows.map(({ thresholdC }) => thresholdC * 1.8 + 32);
+  const has = (wantedF: number): boolean => rowsF.some((rowF) => Math.abs(rowF - wantedF) < 0.3);
+  const rows = rowsF.flatMap((rowF, index) => {
+    const at = `/freeze/table/${index}/threshold`;
+    const nearest = publishedThresholdsF.reduce((best, next) =>
+      Math.abs(next - rowF) < Math.abs(best - rowF) ? next : best,
+    );
+    if (Math.abs(nearest - rowF) >= 0.3) {
+      return [
+        fault(
+          at,
+          `Freeze dates are not used at this temperature (${rowF.toFixed(1)} F).`,
+          `Use ${publishedThresholdsF.join(', ')} F; the nearest is ${nearest} F (${((nearest - 32) / 1.8).toFixed(1)} C).`,
+        ),
+      ];
+    }
+    const earlier = rowsF.slice(0, index).some((before) => Math.abs(before - rowF) < 0.3);
+    return earlier
+      ? [
+          fault(
+            at,
+            `The table has a row for ${nearest} F already.`,
+            'Change the temperature of one of the two rows.',
+          ),
+        ]
+      : [];
+  });
+  if (!has(32))
+    return [
+      ...rows,
+      fault(
+        '/freeze/table',
+        'The table has no row for 32 F, from which planting dates are counted.',
+        'Add a row with “threshold: 32 F”.',
+      ),
+    ];
+  const missing = [28, 24].filter((wantedF) => !has(wantedF));
+  if (missing.length === 0 || rows.length > 0) return rows;
+  return [
+    fault(
+      '/freeze/table',
+      `The table has no row for ${missing.join(' F and ')} F; crops that stand light freezes are planned for fall as if the next warmer freeze ended them.`,
+      'Add the row if you have its dates.',
+      'warning',
+    ),
   ];
 }
 

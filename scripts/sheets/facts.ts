@@ -53,12 +53,7 @@ export function regionFacts(
   const at32 = freeze.get(32)!;
   const climate = {
     lastFreeze: at32.last[50] ?? absent('freeze.last.32f.50'),
-    firstFreeze: (thresholdC: number): DateFinding => {
-      const thresholdF = Math.round(thresholdC * 1.8 + 32);
-      return (
-        (freeze.get(thresholdF) ?? freezeAt(thresholdC)).first[50] ?? absent(`freeze.first.${thresholdF}f.50`)
-      );
-    },
+    firstFreeze: (thresholdC: number): DateFinding => endingFreeze(thresholdC, freeze, freezeAt),
   };
   const crops = options.crops.map((crop): CropFacts => ({
     crop,
@@ -81,6 +76,29 @@ export function regionFacts(
     crops,
   };
   return { ...facts, findings: byId(facts, place) };
+}
+
+/**
+ * The average first freeze at a threshold. Where the region's table has no row for it, the freeze at the next warmer
+ * threshold that the table has: fall crops are then planted too early rather than too late.
+ */
+function endingFreeze(
+  thresholdC: number,
+  freeze: ReadonlyMap<number, FreezeDates>,
+  freezeAt: (thresholdC: number) => FreezeDates,
+): DateFinding {
+  const coldestF = Math.round(thresholdC * 1.8 + 32);
+  const warmer = sheetThresholdsF.filter((thresholdF) => thresholdF >= coldestF && thresholdF <= 32);
+  const found = [...warmer]
+    .sort((a, b) => a - b)
+    .map((thresholdF) => freeze.get(thresholdF)?.first[50])
+    .find((finding) => finding !== undefined && !isUnknown(finding));
+  return found ?? freezeAt(thresholdC).first[50] ?? absent(`freeze.first.${coldestF}f.50`);
+}
+
+/** True where the record says nothing, as opposed to a freeze that does not come. */
+function isUnknown({ value }: DateFinding): boolean {
+  return value.kind === 'none' && ['freeze-threshold-not-given', 'not-given'].includes(value.reason);
 }
 
 /** A threshold or chance that the region's record does not give. */

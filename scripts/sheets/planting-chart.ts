@@ -4,11 +4,12 @@ import {
   plantingChartNarrow,
   type PlantingChartOptions,
 } from '../drawings/charts/planting-chart.ts';
-import { plantingActs, type PlantingAct } from '../drawings/charts/acts.ts';
+import type { PlantingAct } from '../drawings/charts/acts.ts';
 import { column, figure, inline, keyNumbers, table } from '../document/build.ts';
 import type { Block, Inline, TableRow } from '../document/document.ts';
-import type { DateRangeFinding } from '../findings/finding.ts';
+import type { DateRangeFinding, Finding } from '../findings/finding.ts';
 import type { PlantingWindows } from '../agronomy/windows.ts';
+import { rangeOf } from '../wording/measures.ts';
 import { cropGroups, type CropGroup } from './crop-groups.ts';
 import type { CropFacts } from './facts.ts';
 import { chartFreezeDates, freezeExhibits } from './freeze-exhibits.ts';
@@ -22,6 +23,7 @@ export function plantingChartParts(context: SheetContext): SheetParts {
     ['planting-chart', { wide: true, blocks: () => charts(context) }],
     ['planting-dates', { wide: true, blocks: () => [datesTable(context)] }],
     ['planting-measures', { wide: true, blocks: () => [measuresTable(context)] }],
+    ['crop-notes', { wide: true, blocks: () => cropNotes(context) }],
   ];
   return { exhibits: new Map(exhibits) };
 }
@@ -33,7 +35,7 @@ export function atAGlance({ facts, printer, wording: { say } }: SheetContext): B
     { finding: at32.last[50], label: 'glance.last-freeze' },
     { finding: at32.first[50], label: 'glance.first-freeze' },
     { finding: facts.freezeFree, label: 'glance.freeze-free' },
-    { finding: facts.longestDay, label: 'glance.longest-day' },
+    { finding: at32.last[10], label: 'glance.late-freeze' },
   ];
   return keyNumbers(
     items.flatMap(({ finding, label }) =>
@@ -139,37 +141,22 @@ function chartBar({ act, finding }: Bar): { act: PlantingAct; from: number; to: 
   return value.kind === 'none' ? [] : [{ act, from: Math.round(value.from), to: Math.round(value.to) }];
 }
 
-/** The chart in words: each crop's acts in order. The table has the same dates. */
+/** What the chart shows; its dates are told by the table that follows, once. */
 function alternative(
-  { facts, wording: { say, dates }, printer }: SheetContext,
+  { facts, wording: { say, measures }, printer }: SheetContext,
   groups: readonly CropGroup[],
 ): string {
   const at32 = facts.freeze.get(32)!;
-  const first = (finding: (typeof at32.last)[50]): string =>
+  const dateOf = (finding: (typeof at32.last)[50]): string =>
     finding ? printer.words(finding.value).first : say('none.not-given');
-  const rows = groups.flatMap((group) =>
-    group.crops.map((known) => {
-      const bars = datedWindows(known).flatMap(barsOf);
-      const acts = plantingActs
-        .flatMap((act) => bars.filter((bar) => bar.act === act))
-        .flatMap(({ act, finding }) =>
-          finding.value.kind === 'none'
-            ? []
-            : [
-                say('chart.act-alternative', {
-                  act: say(`act.${act}`).toLowerCase(),
-                  dates: dates.shortRange(finding.value.from, finding.value.to),
-                }),
-              ],
-        );
-      return say('chart.row-alternative', { crop: known.crop.name, acts: acts.join(', ') });
-    }),
-  );
+  const names = groups.flatMap((group) => group.crops.map(({ crop }) => crop.name.toLowerCase()));
   return say('chart.alternative', {
     region: facts.region.name,
-    last: first(at32.last[50]),
-    first: first(at32.first[50]),
-    rows: rows.join(' '),
+    crops: say('chart.crops', { count: names.length, number: measures.number(names.length) }),
+    firstCrop: names[0]!,
+    lastCrop: names.at(-1)!,
+    last: dateOf(at32.last[50]),
+    first: dateOf(at32.first[50]),
   });
 }
 
@@ -203,39 +190,81 @@ function datesTable({ facts, wording: { say }, printer }: SheetContext): Block {
       header: inline(say(`group.${group.id}`)),
       rows: group.crops.flatMap(rowsOf),
     })),
-    notes: [say('dates-table.note')],
+    notes: [
+      say('dates-table.note'),
+      ...(facts.crops.some(({ windows }) => windows.some(startsTheYearBefore))
+        ? [say('dates-table.year-before', { year: String(facts.year - 1) })]
+        : []),
+    ],
   });
 }
 
-function measuresTable({ facts, wording: { say }, printer }: SheetContext): Block {
-  const asterisk = (known: CropFacts): string => (known.crop.maturity.from === 'planting-out' ? '*' : '');
+function measuresTable({ facts, wording: { say, measures }, printer }: SheetContext): Block {
+  const bare = (finding: Finding): readonly Inline[] => {
+    const { value } = finding;
+    if (value.kind === 'none') return inline('–');
+    if (value.kind !== 'quantity' && value.kind !== 'range')
+      return [printer.print(finding, { style: 'cell' })];
+    const [low, high] = value.kind === 'quantity' ? [value.value, value.value] : [value.low, value.high];
+    const words =
+      value.dimension === 'length'
+        ? measures.bareLength(low, high)
+        : rangeOf(measures.number(low), measures.number(high));
+    return [printer.printAs(finding, words)];
+  };
   const rowOf = (known: CropFacts): TableRow => ({
     cells: [
       inline(known.crop.name),
-      [printer.print(known.depth, { style: 'cell-both' })],
-      [printer.print(known.inRow, { style: 'cell-both' })],
-      [printer.print(known.betweenRows, { style: 'cell-both' })],
-      known.emergence.value.kind === 'none'
-        ? inline('–')
-        : [printer.print(known.emergence, { style: 'cell' })],
-      inline([printer.print(known.maturity, { style: 'cell' }), asterisk(known)]),
+      bare(known.depth),
+      bare(known.inRow),
+      bare(known.betweenRows),
+      bare(known.emergence),
+      inline([...bare(known.maturity), known.crop.maturity.from === 'planting-out' ? '*' : '']),
     ],
   });
+  const days = say('measures-table.days');
+  const length = measures.tableUnit;
   return table({
     id: 'planting-measures',
     caption: say('measures-table.caption'),
     columns: [
-      column(say('dates-table.crop'), { weight: 1.2 }),
-      column(say('measures-table.depth'), { weight: 1.4 }),
-      column(say('measures-table.in-row'), { weight: 1.4 }),
-      column(say('measures-table.between-rows'), { weight: 1.4 }),
-      column(say('measures-table.emergence'), { weight: 1 }),
-      column(say('measures-table.maturity'), { weight: 1 }),
+      column(say('dates-table.crop'), { weight: 1.4 }),
+      column(say('measures-table.depth'), { unit: length }),
+      column(say('measures-table.in-row'), { unit: length }),
+      column(say('measures-table.between-rows'), { unit: length }),
+      column(say('measures-table.emergence'), { unit: days }),
+      column(say('measures-table.maturity'), { unit: days }),
     ],
     groups: cropGroups(facts).map((group) => ({
       header: inline(say(`group.${group.id}`)),
       rows: group.crops.map(rowOf),
     })),
-    notes: [say('measures-table.note')],
+    notes: [say('measures-table.note'), say(`measures-table.other-unit-${length}`)],
   });
+}
+
+/** What the records say of single crops, each in a line. */
+function cropNotes({ facts, wording: { say } }: SheetContext): readonly Block[] {
+  const rows = facts.crops.flatMap(({ crop }): TableRow[] =>
+    crop.note === undefined ? [] : [{ cells: [inline(crop.name), inline(crop.note)] }],
+  );
+  if (rows.length === 0) return [];
+  return [
+    table({
+      id: 'crop-notes',
+      caption: say('notes-table.caption'),
+      columns: [
+        column(say('dates-table.crop'), { weight: 1 }),
+        column(say('notes-table.note'), { weight: 5 }),
+      ],
+      groups: [{ rows }],
+    }),
+  ];
+}
+
+/** True for a planting whose first act falls before January 1 of the season. */
+function startsTheYearBefore({ startIndoors, plant }: PlantingWindows): boolean {
+  return [startIndoors, plant].some(
+    (finding) => finding?.value.kind === 'date-range' && finding.value.from < 1,
+  );
 }

@@ -42,6 +42,15 @@ export interface Explanation {
   readonly sources: readonly string[];
 }
 
+/** Reasons that a table has words of its own for. */
+const shortReasons = new Set([
+  'freeze-never',
+  'freeze-not-this-likely',
+  'freeze-chance-not-given',
+  'freeze-threshold-not-given',
+  'not-given',
+]);
+
 /** More findings than this by one method share one entry, since the method is what there is to tell. */
 const oneByOneUpTo = 2;
 
@@ -65,6 +74,12 @@ export class Printer {
     const tail = second === undefined || style === 'cell' ? [] : [` (${second})`];
     const head = style === 'text' ? strong(first) : first;
     return findingWords(finding.id, [head, ...tail]);
+  }
+
+  /** A finding in words of the caller's making, as where the unit stands in the head of a column. */
+  printAs(finding: Finding, words: string): Inline {
+    this.#remember(finding);
+    return findingWords(finding.id, words);
   }
 
   /** Plain words of a value; nothing is remembered. */
@@ -94,7 +109,10 @@ export class Printer {
     const { dates } = this.wording;
     if (value.kind === 'date') return { first: dates.short(value.day) };
     if (value.kind === 'date-range') return { first: dates.shortRange(value.from, value.to) };
-    if (value.kind === 'none') return { first: this.wording.say('none.short') };
+    if (value.kind === 'none')
+      return {
+        first: this.wording.say(shortReasons.has(value.reason) ? `none.short-${value.reason}` : 'none.short'),
+      };
     if (value.kind === 'choice') return { first: capitalized(this.words(value).first) };
     return this.words(value);
   }
@@ -111,7 +129,7 @@ export class Printer {
       name: this.#nameOf(finding),
       value: this.#valueOf(finding.value),
       method: this.wording.say(`method.${finding.method}.text`),
-      inputs: finding.inputs.map((input) => this.#inputWords(input)),
+      inputs: this.#inputsOf(finding),
       sources: finding.sources.map((id) => plainText(this.#sourceItem(id).content)),
     }));
   }
@@ -176,7 +194,7 @@ export class Printer {
   #single(finding: Finding): WorkingsItem {
     const { say } = this.wording;
     const numbers = sourceNumbers(finding.sources.map((id) => this.#number(id)));
-    const inputs = finding.inputs.map((input) => this.#inputWords(input));
+    const inputs = this.#inputsOf(finding);
     return {
       id: finding.id,
       term: inline(this.#nameOf(finding)),
@@ -198,11 +216,16 @@ export class Printer {
     return second === undefined ? first : `${first} (${second})`;
   }
 
-  #inputWords(input: FindingInput): string {
-    return this.wording.say('sheet.workings-input', {
-      name: this.wording.say(`input.${input.name}`),
-      value: this.#valueOf(input.value),
-    });
+  /** What went in, each name once: `width: 27 in, 27 in, 24 in`. */
+  #inputsOf(finding: Finding): string[] {
+    const byName = new Map<string, FindingInput[]>();
+    for (const input of finding.inputs) byName.set(input.name, [...(byName.get(input.name) ?? []), input]);
+    return [...byName].map(([name, inputs]) =>
+      this.wording.say('sheet.workings-input', {
+        name: this.wording.say(`input.${name}`),
+        value: inputs.map(({ value }) => this.#valueOf(value)).join(', '),
+      }),
+    );
   }
 
   #sourceWords(numbers: string): string[] {
@@ -223,7 +246,7 @@ export class Printer {
         : ` ${this.wording.say(`source.seen-${source.seen}`)}`;
     return {
       id,
-      content: inline(`${source.cite}${mark}`),
+      content: inline(`${source.cite.replace(/(?<=\b\d{4})-(?=\d{4}\b)/g, '–')}${mark}`),
       ...(source.url === undefined ? {} : { href: source.url }),
     };
   }

@@ -26,6 +26,10 @@ export interface Measures {
   lengthOnDrawing(lengthMm: number): PrintedMeasure;
   /** A quantity in the first system only. */
   short(dimension: Dimension, low: number, high?: number): string;
+  /** A length as bare numbers of the unit that `tableUnit` names, for a column with its unit in the head. */
+  bareLength(low: number, high?: number): string;
+  /** `in` or `cm`, by the publisher's order. */
+  readonly tableUnit: 'in' | 'cm';
   number(value: number, digits?: number): string;
   latitude(degrees: number): string;
 }
@@ -70,6 +74,11 @@ export function measuresFor(options: { language: string; order: SystemOrder; say
       return `${first} (${second})`;
     },
     lengthOnDrawing: onDrawing,
+    bareLength: (low, high = low) =>
+      order === 'customary-first'
+        ? rangeOf(...([low, high].map((mm) => mixedFraction(fromHeld(mm, 'in'), 8)) as [string, string]))
+        : rangeOf(...([low, high].map((mm) => number(mm / 10, high < 100 ? 1 : 0)) as [string, string])),
+    tableUnit: order === 'customary-first' ? 'in' : 'cm',
     short: (dimension, low, high) => measure(dimension, low, high).first,
     number,
     latitude: (degrees) =>
@@ -189,11 +198,9 @@ function primes(lengthMm: number): string {
 
 function metricLength(low: number, high: number, number: Numbers): string {
   if (high < 50) return `${rangeOf(number(low), number(high))}${nb}mm`;
-  if (high < 1000) {
-    const digits = high < 100 ? 1 : 0;
-    return `${rangeOf(number(low / 10, digits), number(high / 10, digits))}${nb}cm`;
-  }
-  return `${rangeOf(number(low / 1000, 2), number(high / 1000, 2))}${nb}m`;
+  if (high < 1000) return `${rangeOf(number(low / 10), number(high / 10))}${nb}cm`;
+  const digits = low === high ? 2 : 1;
+  return `${rangeOf(number(low / 1000, digits), number(high / 1000, digits))}${nb}m`;
 }
 
 function customaryMass(low: number, high: number, number: Numbers): string {
@@ -204,11 +211,11 @@ function customaryMass(low: number, high: number, number: Numbers): string {
   return `${rangeOf(number(ounces[0], digits), number(ounces[1], digits))}${nb}oz`;
 }
 
-/** Whole weeks as weeks where either end is two weeks or more (and under half a year), days otherwise. */
+/** Whole weeks as weeks where either end is two weeks or more (and not more than three months), days otherwise. */
 function duration(low: number, high: number, number: Numbers, say: Say): string {
   const whole = [low, high].every((days) => Math.abs(days / 7 - Math.round(days / 7)) < 1e-6);
   const longest = Math.max(Math.abs(low), Math.abs(high));
-  const weeks = whole && longest >= 14 && longest < 182;
+  const weeks = whole && longest >= 14 && longest <= 84;
   const [a, b] = weeks ? [low / 7, high / 7] : [low, high];
   return `${rangeOf(number(a), number(b))}${nb}${say(weeks ? 'unit.weeks' : 'unit.days', { count: Math.round(b) })}`;
 }

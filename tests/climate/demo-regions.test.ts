@@ -5,10 +5,13 @@ import { parse } from 'yaml';
 import { dayAtChance } from '../../scripts/climate/mixed-normal.ts';
 import { freezeDataFault, freezeDates, type FreezeDates } from '../../scripts/climate/freeze.ts';
 import type { FreezeData } from '../../scripts/climate/freeze-data.ts';
+import { stationMonthlyMeans } from '../../scripts/climate/station-months.ts';
+import { demoMonthlyCsv } from '../../scripts/make-demo-monthly.ts';
 import { demoNormalsCsv } from '../../scripts/make-demo-normals.ts';
 import { demoStationCsv } from '../../scripts/make-demo-station.ts';
-import { toHeld } from '../../scripts/quantities/units.ts';
+import { fromHeld, toHeld } from '../../scripts/quantities/units.ts';
 import { calendarDayNumber } from '../../scripts/records/dates.ts';
+import { readMonthlyNormalsCsv } from '../../scripts/records/monthly-normals-csv.ts';
 import { readNormalsCsv } from '../../scripts/records/normals-csv.ts';
 import { readStationCsv } from '../../scripts/records/station-csv.ts';
 
@@ -45,6 +48,28 @@ test.each(['larkwether', 'hollowmarl', 'gullhammock'])('%s says that it is inven
 test('the data files are what their generators make', () => {
   expect(textOf('larkwether-daily.csv') === demoStationCsv()).toBe(true);
   expect(textOf('gullhammock-normals.csv') === demoNormalsCsv()).toBe(true);
+  expect(textOf('gullhammock-monthly.csv') === demoMonthlyCsv()).toBe(true);
+});
+
+test('the monthly file is read without a fault, rain with it', () => {
+  const monthly = readMonthlyNormalsCsv('gullhammock-monthly.csv', textOf('gullhammock-monthly.csv'));
+  expect(monthly.diagnostics).toEqual([]);
+  expect(monthly.normals!.rainMm).toHaveLength(12);
+});
+
+test('the typed mean minima of Larkwether are those of its daily file', () => {
+  const typed = (parse(textOf('larkwether.yaml')) as { temperatures: { minimum: string[] } }).temperatures
+    .minimum;
+  const means = stationMonthlyMeans(station.station!).minimumC!;
+  expect(means.map((mean) => `${fromHeld(mean, 'F').toFixed(1)} F`)).toEqual(typed);
+});
+
+test('the three gardens have three textures, one of them shallow and full of stones', () => {
+  const soils = Object.keys(regions).map(
+    (name) => (parse(textOf(`${name}.yaml`)) as { soil: { texture: string; stones: string } }).soil,
+  );
+  expect(new Set(soils.map(({ texture }) => texture)).size).toBe(3);
+  expect(soils.filter(({ stones }) => stones === 'many')).toHaveLength(1);
 });
 
 test('the data files are read without a fault and have years enough', () => {

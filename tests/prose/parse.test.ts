@@ -44,6 +44,14 @@ test('straight quotes become real ones', () => {
   expect(content).toEqual([{ kind: 'text', text: '“Frost” isn’t it' }]);
 });
 
+test.each([
+  ['one brace short, with a name after it', 'Deep {{parsnip.depth} and {{carrot.depth}}.'],
+  ['one pair only', 'Sow {parsnip.depth} deep.'],
+  ['never closed', 'Sow {{ parsnip.depth deep.'],
+])('braces that would be printed: %s', (_, text) => {
+  expect(parseProse(text, nowhere).diagnostics.map(({ code }) => code)).toEqual(['bad-prose']);
+});
+
 test('the letter of a part stays a letter', () => {
   const { content } = parseInlineProse('Lay the sash (C) on the wall (R) +- nothing...', nowhere);
   expect(content).toEqual([{ kind: 'text', text: 'Lay the sash (C) on the wall (R) +- nothing...' }]);

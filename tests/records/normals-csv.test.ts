@@ -206,9 +206,9 @@ describe('faults', () => {
       'The file has 3 rows; an annual file of one station has one.',
     ],
     [
-      'the form of 1981-2010',
+      'the form of 1981-2010 with columns missing',
       '"STATION","NAME","ANN-TMIN-PRBLST-T32FP50","ANN-TMIN-PRBLST-T32FP50_ATTRIBUTES"\n"S","N","05/09","R"\n',
-      'The file has the form of the 1981-2010 normals, whose figures are in other units.',
+      /^The header has no column ANN-TMIN-PRBOCC-LSTH032, .* and 14 others\.$/,
     ],
   ])('%s', (_, text, message) => {
     const { normals, diagnostics } = read(text);

@@ -38,8 +38,8 @@ describe('a file without fault', () => {
       station: 'TEST0000001',
       name: 'TEST STATION, NONE',
       days: [
-        { year: 1991, month: 1, day: 1, minimumC: -3.3 },
-        { year: 1991, month: 1, day: 2, minimumC: 0 },
+        { year: 1991, month: 1, day: 1, minimumC: -3.3, maximumC: 10 },
+        { year: 1991, month: 1, day: 2, minimumC: 0, maximumC: 10 },
       ],
     });
   });
@@ -55,7 +55,7 @@ describe('a file without fault', () => {
   ])('%s', (_, tmin, flags, minimumC) => {
     const { station, diagnostics } = read(csv({ tmin, flags }));
     expect(diagnostics).toEqual([]);
-    expect(station!.days).toEqual([{ year: 1991, month: 1, day: 1, minimumC }]);
+    expect(station!.days).toEqual([{ year: 1991, month: 1, day: 1, minimumC, maximumC: 10 }]);
   });
 
   test('rows out of order are put in order', () => {

@@ -21,10 +21,10 @@ const plain = (text: string): string => text.replaceAll('\u00A0', ' ');
 describe('quantities in both systems', () => {
   const cases: [string, Dimension, number, number, string][] = [
     ['seed depth', 'length', 6.35, 12.7, '¼–½ in (6–13 mm)'],
-    ['one length under four inches', 'length', 76.2, 76.2, '3 in (7.6 cm)'],
-    ['spacing in the row', 'length', 50.8, 76.2, '2–3 in (5.1–7.6 cm)'],
+    ['one length under four inches', 'length', 76.2, 76.2, '3 in (8 cm)'],
+    ['spacing in the row', 'length', 50.8, 76.2, '2–3 in (5–8 cm)'],
     ['row spacing', 'length', 304.8, 457.2, '12–18 in (30–46 cm)'],
-    ['feet as they are written', 'length', 1219.2, 1828.8, '4–6 ft (1.22–1.83 m)'],
+    ['feet as they are written', 'length', 1219.2, 1828.8, '4–6 ft (1.2–1.8 m)'],
     ['a frame', 'length', 2387.6, 2387.6, '7 ft 10 in (2.39 m)'],
     ['just short of feet is not rounded to them', 'length', 1214.9, 1214.9, '47¾ in (1.21 m)'],
     ['exactly feet', 'length', 1828.8, 1828.8, '6 ft (1.83 m)'],

@@ -35,8 +35,6 @@ export interface BedPlanOptions {
 const margin = { left: 28, outer: 8, lengthSide: 17 } as const;
 /** More marks than this in a row run together and are thinned. */
 const mostMarks = 60;
-/** From the end of a row to the edge of the bed, as a share of the length. */
-const endShare = 0.03;
 
 export function bedPlan(options: BedPlanOptions): Scene {
   const { widthMm = 150, words, hemisphere } = options;
@@ -94,11 +92,12 @@ function placeOnPage(
   };
 }
 
-/** Places of the plants of a row, from the west; thinned evenly when there are more than can be told apart. */
+/**
+ * Places of the plants of a row, from the west: as many as whole spacings fit, half a spacing in from either end.
+ * Thinned evenly when there are more than can be told apart.
+ */
 export function plantPlaces(insideLengthMm: number, plantSpacingMm: number): readonly number[] {
-  const inset = insideLengthMm * endShare;
-  const usable = insideLengthMm - 2 * inset;
-  const number = Math.floor(usable / plantSpacingMm + 1e-9) + 1;
+  const number = Math.max(1, Math.floor(insideLengthMm / plantSpacingMm + 1e-6));
   const every = Math.ceil(number / mostMarks);
   const marks = Math.ceil(number / every);
   const start = (insideLengthMm - (marks - 1) * every * plantSpacingMm) / 2;

@@ -56,7 +56,9 @@ export const CropSchema = record({
     record({
       method: oneOf(plantingMethods),
       /** Age of transplants at setting out; only for `transplant`. */
-      age: Type.Optional(sourced(quantityOf('duration'))),
+      age: Type.Optional(
+        sourced(quantityOf('duration', { example: '5 to 7 weeks', atLeast: 1, atMost: 200 })),
+      ),
       /** Only where it differs from the window of the hardiness group. */
       spring: Type.Optional(SpringWindow),
       /** Whether a second planting for a fall harvest is usual, where the season is long enough. */
@@ -64,10 +66,10 @@ export const CropSchema = record({
     }),
     { minItems: 1, maxItems: 3 },
   ),
-  depth: sourced(quantityOf('length')),
+  depth: sourced(quantityOf('length', { example: '1/2 in', atMost: 400 })),
   spacing: record({
-    inRow: sourced(quantityOf('length')),
-    betweenRows: sourced(quantityOf('length')),
+    inRow: sourced(quantityOf('length', { example: '2 to 3 in', atLeast: 3, atMost: 5000 })),
+    betweenRows: sourced(quantityOf('length', { example: '12 to 18 in', atLeast: 20, atMost: 6000 })),
   }),
   seedsPerOunce: Type.Optional(
     record({
@@ -88,7 +90,10 @@ export const CropSchema = record({
       sources: Sources,
     }),
     /** One published range, where no table by temperature was found. */
-    record({ days: quantityOf('duration'), sources: Sources }),
+    record({
+      days: quantityOf('duration', { example: '6 to 10 days', atLeast: 1, atMost: 200 }),
+      sources: Sources,
+    }),
     /** Planted as sets, slips or seed pieces only. */
     record({ notSown: Type.Literal(true) }),
   ]),
@@ -103,13 +108,13 @@ export const CropSchema = record({
     }),
   ),
   maturity: record({
-    days: quantityOf('duration'),
+    days: quantityOf('duration', { atLeast: 5, atMost: 400 }),
     from: oneOf(['sowing', 'planting-out']),
     sources: Sources,
   }),
   /** How long the harvest of one planting usually lasts. */
-  harvestLasts: sourced(quantityOf('duration')),
-  height: sourced(quantityOf('length')),
+  harvestLasts: sourced(quantityOf('duration', { example: '3 weeks', atLeast: 0, atMost: 300 })),
+  height: sourced(quantityOf('length', { example: '12 in', atMost: 6000 })),
   /** Percent of good seed that comes up, at the least: the legal standard or a common germination test. */
   germination: Type.Optional(
     record({ percent: Type.Number({ exclusiveMinimum: 0, maximum: 100 }), sources: Sources }),

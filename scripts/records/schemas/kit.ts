@@ -13,6 +13,8 @@ import type { Dimension } from '../../quantities/units.ts';
 /** What a quantity may be beyond its dimension. Limits are in the held unit of the dimension. */
 export interface QuantityLimits {
   readonly description?: string;
+  /** What to write, for the hints of a fault. */
+  readonly example?: string;
   /** True where a range makes no sense. */
   readonly single?: true;
   readonly atLeast?: number;

@@ -15,7 +15,7 @@ const ChanceTable = record(
 
 const FreezeRow = record({
   /** 36, 32, 28, 24, 20 or 16 F. */
-  threshold: quantityOf('temperature', { single: true, atLeast: -20, atMost: 5 }),
+  threshold: quantityOf('temperature', { example: '32 F', single: true, atLeast: -20, atMost: 5 }),
   /** Last in spring: chance that it freezes AFTER the date. The 10 % date is the late one. */
   last: ChanceTable,
   /** First in fall: chance that it freezes BEFORE the date. The 10 % date is the early one. */
@@ -25,6 +25,7 @@ const FreezeRow = record({
 const monthly = <S extends TSchema>(value: S) => Type.Array(value, { minItems: 12, maxItems: 12 });
 
 export const soilTextures = ['sand', 'sandy-loam', 'loam', 'silt-loam', 'clay-loam', 'clay'] as const;
+export type SoilTexture = (typeof soilTextures)[number];
 
 export const RegionSchema = record({
   id: Id,
@@ -32,11 +33,11 @@ export const RegionSchema = record({
   /** True for a region that does not exist; every sheet then says so. */
   invented: Type.Boolean(),
   /** North positive, south negative. */
-  latitude: quantityOf('angle', { single: true, atLeast: -90, atMost: 90 }),
+  latitude: quantityOf('angle', { example: '41.2 deg', single: true, atLeast: -90, atMost: 90 }),
   /** East positive, west negative. */
-  longitude: quantityOf('angle', { single: true, atLeast: -180, atMost: 180 }),
+  longitude: quantityOf('angle', { example: '-93.5 deg', single: true, atLeast: -180, atMost: 180 }),
   /** Below the sea is negative. */
-  elevation: quantityOf('length', { single: true, atLeast: -500_000, atMost: 9_000_000 }),
+  elevation: quantityOf('length', { example: '900 ft', single: true, atLeast: -500_000, atMost: 9_000_000 }),
   freeze: Type.Union([
     record({ table: Type.Array(FreezeRow, { minItems: 1, maxItems: 6 }), source: ref('source') }),
     /** GHCN-Daily by-station CSV in content/regions/, at least 10 usable years; see climate/freeze.ts. */
