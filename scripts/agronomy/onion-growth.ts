@@ -38,8 +38,11 @@ export const degreeDaysPerLeaf: Readonly<Record<DayLengthClass, number>> = {
 /** Days that a plant takes to root before it grows leaves. Same source: about two weeks. */
 export const rootingDays = 14;
 
-/** Leaves at planting. Transplants usually have four (Dixondale Farms, Bolting in Alliums); sets and seed have none. */
-export const leavesAtPlanting: Readonly<Partial<Record<PlantingMethod, number>>> = { transplant: 4 };
+/**
+ * Leaves with which growth begins. Transplants usually have four (Dixondale Farms, Bolting in Alliums). A set sprouts
+ * with about three: common practice. Seed has none.
+ */
+export const leavesAtPlanting: Readonly<Partial<Record<PlantingMethod, number>>> = { transplant: 4, sets: 3 };
 
 /**
  * Leaves that bound the sizes: thirteen are a perfect onion, and from seven on it may mature (Dixondale Farms,
@@ -81,7 +84,7 @@ export interface OnionGrowth {
   readonly bulbing: DateRangeFinding;
   /** `leaves`: when bulbs start, earliest to latest. One leaf makes one ring. */
   readonly leaves: Finding;
-  /** `size`: the choice `onion-small`, `onion-medium` or `onion-large`, by the middle of the leaves. */
+  /** `size`: the choice `onion-small`, `onion-medium` or `onion-large`, by the most of the leaves. */
   readonly size: Finding;
   /** `harvest`: tops down. */
   readonly harvest: DateRangeFinding;
@@ -210,10 +213,10 @@ function leavesFinding(planting: OnionPlanting, bulbing: DateRangeFinding, id: s
   };
 }
 
+/** A plant goes on putting out the leaves it has begun, so the size goes by the day on which every bulb swells. */
 function sizeValue(leaves: FindingValue): FindingValue {
   if (leaves.kind === 'count') return choice(`onion-${onionSize(leaves.value)}`);
-  if (leaves.kind === 'count-range')
-    return choice(`onion-${onionSize(Math.floor((leaves.low + leaves.high) / 2))}`);
+  if (leaves.kind === 'count-range') return choice(`onion-${onionSize(leaves.high)}`);
   return leaves;
 }
 

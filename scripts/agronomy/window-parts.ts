@@ -56,9 +56,15 @@ export function earliest(bounds: readonly [Bound, ...Bound[]]): Bound {
 export type Planting = Crop['plantings'][number];
 
 /**
+ * What a transplant is ahead of seed sown in place on the day it is set out, at the most: small plants in cells grow
+ * slowly and must root again. Common practice.
+ */
+const mostDaysSaved = 14;
+
+/**
  * Days from planting as this method does it to the first harvest. A crop whose published days count from
  * setting out takes the age of its transplants longer when it is sown in place; one whose days count from
- * sowing takes that much less when it is set out.
+ * sowing takes up to two weeks less when it is set out.
  */
 export function daysAfterPlanting(crop: Crop, planting: Planting): { low: number; high: number } {
   const { low, high } = crop.maturity.days;
@@ -66,7 +72,7 @@ export function daysAfterPlanting(crop: Crop, planting: Planting): { low: number
   const age = crop.plantings.find((other) => other.age)?.age?.value;
   if (!age || setOut === (crop.maturity.from === 'planting-out')) return { low, high };
   return setOut
-    ? { low: Math.max(1, low - age.high), high: Math.max(1, high - age.low) }
+    ? { low: low - Math.min(age.high, mostDaysSaved), high: high - Math.min(age.low, mostDaysSaved) }
     : { low: low + age.low, high: high + age.high };
 }
 

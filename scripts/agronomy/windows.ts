@@ -140,25 +140,66 @@ function springPlanting(crop: Crop, planting: Planting, climate: WindowClimate):
       edges: noEdges,
     };
   }
-  const opens = latest([
+  const earliestOpen = latest([
     { day: day + offsets.opens, rule: 'offset', inputs: [], sources: [] },
     ...bounded(warm, 'soil-temperature', 0),
   ]);
-  const closes = earliest([
-    lastOpenDay(day + offsets.closes, opens),
-    { ...lastSafeDay(crop, planting, climate, day), inputs: [], sources: [] },
-    ...bounded(heat, 'heat', -Math.floor(middleDays(daysAfterPlanting(crop, planting)))),
-  ]);
-  const tooHot = closes.rule === 'heat' ? 'too-hot-before-harvest' : 'season-too-short';
+  const { opens, closes } = outsideHeat(crop, planting, {
+    begins: heat,
+    ends: heatEnds(crop, climate, day),
+    opens: earliestOpen,
+    closes: earliest([
+      lastOpenDay(day + offsets.closes, earliestOpen),
+      { ...lastSafeDay(crop, planting, climate, day), inputs: [], sources: [] },
+    ]),
+  });
   return {
     plant: {
       id,
-      value: closes.day < opens.day ? none(tooHot) : dateRange(opens.day, closes.day),
+      value: closes.day < opens.day ? none(whyNone(opens, closes)) : dateRange(opens.day, closes.day),
       method: setByTemperature(opens, closes) ? 'window.spring-temperature' : method,
       inputs: [...inputs, ...opens.inputs, ...closes.inputs],
       sources: merged(sources, opens.sources, closes.sources),
     },
     edges: { opens: opens.rule, closes: closes.rule },
+  };
+}
+
+function whyNone(opens: Bound, closes: Bound): string {
+  if (closes.rule === 'heat') return 'too-hot-before-harvest';
+  return opens.rule === 'soil-temperature' ? 'soil-warm-too-late' : 'season-too-short';
+}
+
+/**
+ * Narrows a spring window so that harvest does not begin in the heat. It closes so that a middling cultivar comes in
+ * before the heat, or, where that leaves nothing, a quick one. A crop too slow for either, such as parsnip, grows
+ * through the summer, and opens so that a middling one comes in after the heat. What is left otherwise is no window.
+ */
+function outsideHeat(
+  crop: Crop,
+  planting: Planting,
+  at: { begins: TemperatureDay; ends: TemperatureDay; opens: Bound; closes: Bound },
+): { opens: Bound; closes: Bound } {
+  const { begins, ends, opens, closes } = at;
+  if (begins.kind !== 'day') return { opens, closes };
+  const days = daysAfterPlanting(crop, planting);
+  const middling = Math.floor((days.low + days.high) / 2);
+  for (const needed of [middling, days.low]) {
+    const before = heatBound(begins, needed);
+    if (before.day >= opens.day) return { opens, closes: earliest([closes, before]) };
+  }
+  const after = ends.kind === 'day' ? heatBound(ends, middling) : undefined;
+  if (after && after.day <= closes.day) return { opens: latest([opens, after]), closes };
+  return { opens, closes: heatBound(begins, days.low) };
+}
+
+/** The day to plant so that harvest begins with the day of a heat limit, and the days it was counted with. */
+function heatBound(heat: Extract<TemperatureDay, { kind: 'day' }>, days: number): Bound {
+  return {
+    day: heat.day - days,
+    rule: 'heat',
+    inputs: [...heat.inputs, { name: 'days-to-maturity', value: quantity('duration', days) }],
+    sources: heat.sources,
   };
 }
 
@@ -180,11 +221,6 @@ const temperatureRules: readonly EdgeRule[] = ['soil-temperature', 'soil-heat', 
 
 function setByTemperature(...bounds: readonly Bound[]): boolean {
   return bounds.some(({ rule }) => temperatureRules.includes(rule));
-}
-
-/** The days of a middling cultivar: a quick one would promise too late a sowing, a slow one close too early. */
-function middleDays({ low, high }: { low: number; high: number }): number {
-  return (low + high) / 2;
 }
 
 function planningInputs({ planning }: WindowClimate): FindingInput[] {

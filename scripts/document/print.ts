@@ -1,4 +1,7 @@
-/** The document as indented text, for reviews and goldens: every block and every word, nothing of the look. */
+/**
+ * The document as indented text, for reviews and goldens: every block and every word, nothing of the look. No-break
+ * spaces are shown as ordinary ones, so that it can be read and compared by eye.
+ */
 import { plainText } from './build.ts';
 import type { Block, Caution, Inline, SheetDocument } from './document.ts';
 
@@ -10,7 +13,8 @@ export function printSheet(document: SheetDocument): string {
     ...(document.notice === undefined ? [] : [`notice: ${document.notice}`]),
     `foot: ${document.office} · ${document.issuedText} · ${document.reviewText}`,
   ];
-  return `${[...head, ...document.blocks.flatMap((block) => printBlock(block))].join('\n')}\n`;
+  const lines = [...head, ...document.blocks.flatMap((block) => printBlock(block))];
+  return `${lines.join('\n').replaceAll('\u00A0', ' ')}\n`;
 }
 
 function printBlock(block: Block): string[] {
@@ -110,9 +114,8 @@ function printCaution({ signal, hazard, avoidance }: Caution): string {
   return `${signal}: ${words(hazard)} ${words(avoidance)}`;
 }
 
-/** Words with no-break spaces shown as ordinary ones, so that a golden can be read and compared by eye. */
 function words(content: readonly Inline[]): string {
-  return plainText(content).replaceAll('\u00A0', ' ');
+  return plainText(content);
 }
 
 function indented(lines: readonly string[]): string[] {

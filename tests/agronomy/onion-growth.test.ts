@@ -68,12 +68,12 @@ describe('leaves, by hand', () => {
       high: grownBy(bulbing.value.to),
     });
   });
-  test('sets have none at planting', () => {
+  test('sets sprout with three', () => {
     const [sets, plants] = [
       grown('long-day', { method: 'sets', ...steady(0) }),
       grown('long-day', steady(0)),
     ];
-    expect([sets.leaves.value, plants.leaves.value]).toEqual([count(0), count(4)]);
+    expect([sets.leaves.value, plants.leaves.value]).toEqual([count(3), count(4)]);
   });
   test('no warmth, no leaves, and a small onion', () => {
     expect(grown('long-day', steady(0)).size.value).toEqual(choice('onion-small'));
@@ -188,6 +188,11 @@ describe('bolting', () => {
       ).length;
     expect(spell).toEqual({ coolDays: days(50), coldDays: days(45) });
     expect(coldSpell(airYear(midland), 170).coolDays).toBe(0);
+  });
+  test('a warm day breaks a spell in two', () => {
+    const days = Array.from({ length: 365 }, (_, index) => (index === 109 || index > 120 ? 15 : 3));
+    const air = { minimumC: days, maximumC: days, sources: [] };
+    expect(coldSpell(air, 100)).toEqual({ coolDays: 11, coldDays: 11 });
   });
   test('the risk never falls with size or with cold', () => {
     const spell = fc.record({ coolDays: fc.nat(60), coldDays: fc.nat(60) });

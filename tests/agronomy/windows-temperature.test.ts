@@ -99,6 +99,13 @@ describe('spring sowing waits for the soil', () => {
       none('soil-too-cold'),
     );
   });
+  test('too late for the season that is left', () => {
+    const crop = cropLike({
+      ...soilNeeds('74 F'),
+      maturity: { days: q('110 days', 'duration'), from: 'sowing', sources },
+    });
+    expect(spring(crop, { ...freezes, soil }).plant.value).toEqual(none('soil-warm-too-late'));
+  });
   test('what is set out does not wait', () => {
     const crop = cropLike({ ...soilNeeds('60 F'), plantings: [{ method: 'sets', fall: false }] });
     expect(spring(crop, { ...freezes, soil }).edges.opens).toBe('offset');
@@ -131,6 +138,37 @@ describe('a cool-season crop is harvested outside the heat', () => {
     expect(spring(cropLike(heat('62 F')), { ...freezes, air }).plant.value).toEqual(
       none('too-hot-before-harvest'),
     );
+  });
+  test('where only a quick cultivar comes in before it, the window closes by that', () => {
+    const begins = risesTo(inland, 72);
+    expect(begins - 65).toBeLessThan(106);
+    expect(spring(cropLike(heat('72 F')), { ...freezes, air }).plant.value).toEqual({
+      kind: 'date-range',
+      from: 106,
+      to: begins - 60,
+    });
+  });
+  test('a quick cultivar before the heat goes before any after it', () => {
+    const own = { opens: q('-2 weeks', 'duration'), closes: q('9 weeks', 'duration'), sources };
+    const crop = cropLike({
+      ...heat('72 F'),
+      plantings: [{ method: 'direct-sow', spring: own, fall: false }],
+    });
+    expect(fallsTo(inland, 72) - 65).toBeLessThan(120 + 63);
+    expect(spring(crop, { ...freezes, air }).plant.value).toMatchObject({
+      from: 106,
+      to: risesTo(inland, 72) - 60,
+    });
+  });
+  test('a slow crop grows through the summer and comes in after it', () => {
+    const slow = cropLike({
+      ...heat('72 F'),
+      maturity: { days: q('120 to 131 days', 'duration'), from: 'sowing', sources },
+    });
+    const windows = spring(slow, { ...freezes, air });
+    expect(windows.plant.value).toEqual({ kind: 'date-range', from: fallsTo(inland, 72) - 125, to: 120 });
+    expect(windows.edges).toEqual({ opens: 'heat', closes: 'offset' });
+    expect(names(windows)).toEqual(expect.arrayContaining(['heat-ends', 'days-to-maturity']));
   });
   test('heat that never comes asks nothing', () => {
     expect(spring(cropLike(heat('80 F')), { ...freezes, air }).edges.closes).toBe('offset');

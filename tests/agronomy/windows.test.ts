@@ -82,6 +82,11 @@ describe('harvest', () => {
     });
     expect(spring(crop).harvest.value).toEqual({ kind: 'date-range', from: 194, to: 275 });
   });
+  test('days from sowing are two weeks shorter for plants that are set out, however old', () => {
+    const age = { value: q('5 to 7 weeks', 'duration'), sources };
+    const crop = cropLike({ plantings: [{ method: 'transplant', age, fall: false }] });
+    expect(spring(crop).harvest.value).toEqual({ kind: 'date-range', from: 106 + 46, to: 120 + 56 + 21 });
+  });
   test('days from setting out are longer by the age of transplants for a crop sown in place', () => {
     const age = { value: q('4 to 6 weeks', 'duration'), sources };
     const crop = cropLike({

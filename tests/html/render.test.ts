@@ -62,7 +62,7 @@ describe('the showcase as HTML', () => {
   });
 
   it('links every finding to its working', () => {
-    const links = tags(page, 'a').filter((tag) => tag.includes('class="finding"'));
+    const links = tags(page, 'a').filter((tag) => /class="finding( whole)?"/.test(tag));
     expect(links.length).toBeGreaterThan(10);
     const targets = links.flatMap((tag) => attributes(tag, 'href')).map((href) => href.slice(1));
     const ids = new Set(attributes(page, 'id'));
@@ -136,7 +136,7 @@ describe('findings', () => {
 
   it('are words with an id when the document does not tell how they were worked out', () => {
     const html = render(paragraph(findingWords('carrot.sow-spring', '1')), entry('beet.sow-spring'));
-    expect(html).toContain('<span class="finding" data-finding="carrot.sow-spring">1</span>');
+    expect(html).toContain('<span class="finding whole" data-finding="carrot.sow-spring">1</span>');
   });
 
   it('are no link inside a link', () => {

@@ -76,7 +76,7 @@ function libraryHours({ latitudeDeg, longitudeDeg, year, day }: PlaceAndDate): n
   const noon = MakeTime(new Date(Date.UTC(year, date.month - 1, date.day, 12) - longitudeDeg * 240_000));
   const observer = new Observer(latitudeDeg, longitudeDeg, 0);
   const halfADay = 0.53;
-  const rise = SearchRiseSet(Body.Sun, observer, +1, noon, -halfADay);
+  const rise = SearchRiseSet(Body.Sun, observer, 1, noon, -halfADay);
   const set = SearchRiseSet(Body.Sun, observer, -1, noon, halfADay);
   return rise && set ? (set.ut - rise.ut) * 24 : undefined;
 }

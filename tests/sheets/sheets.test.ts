@@ -29,6 +29,20 @@ describe.each(sheets.map((sheet) => [`${sheet.region.id} ${sheet.sheet.id}`, she
       await expect(printSheet(document)).toMatchFileSnapshot(`golden/${name.replace(' ', '.')}.txt`);
     });
 
+    test('nothing is picked within eighteen days of planting it out', () => {
+      const early = facts.crops.flatMap(({ crop, windows }) =>
+        windows
+          .filter(
+            ({ plant, harvest }) =>
+              plant.value.kind !== 'none' &&
+              harvest.value.kind !== 'none' &&
+              harvest.value.from - plant.value.from < 18,
+          )
+          .map(({ method, season }) => `${crop.id} ${method} ${season}`),
+      );
+      expect(early).toEqual([]);
+    });
+
     test('every number it prints leads to how it was worked out', () => {
       const entries = new Set(
         blocksOf(document.blocks, 'workings').flatMap(({ items }) => items.map(({ id }) => id)),

@@ -34,11 +34,15 @@ export interface NamePlaces {
   readonly curves: readonly (PlacedLabel | undefined)[];
 }
 
-/** Marks choose first, since they are bound to one point. No name lies on a curve, a mark or another name. */
+/**
+ * Marks choose first, since they are bound to one point; then the curves that a name can lie along; then those that
+ * need a leader. No name lies on a curve, a mark or another name.
+ */
 export function placeNames({ marks, curves, otherCurves, bounds, avoided }: PlotNames): NamePlaces {
   const namedLines = curves.flatMap(({ pieces }) => pieces);
   const soFar: Box[] = marks.map((mark) => boxOver([mark], markReachMm));
-  const allLines = boxesOf([...namedLines, ...otherCurves], ownClearMm);
+  const allPieces = [...namedLines, ...otherCurves];
+  const allLines = boxesOf(allPieces, ownClearMm);
   const crossed = boxesOf(namedLines, leaderClearMm);
   const settle = (candidates: readonly Candidate[], room: Omit<Room, 'bounds' | 'avoided'>) => {
     const place = best(candidates, { ...room, bounds, avoided });
@@ -53,25 +57,30 @@ export function placeNames({ marks, curves, otherCurves, bounds, avoided }: Plot
       crossed: crossed.filter((box) => !overlaps(box, reach)),
     });
   });
-  const curvePlaces = curves.map((curve) => {
-    const others = [...namedLines, ...otherCurves].filter((line) => !curve.pieces.includes(line));
+  const follow = (curve: NamedCurve): PlacedLabel | undefined => {
     const own = boxesOf(curve.pieces, ownClearMm);
-    const near = boxesOf(others, otherClearMm);
-    const elsewhere = boxesOf(
-      namedLines.filter((line) => others.includes(line)),
-      leaderClearMm,
-    );
-    return (
-      settle(alongside(curve), { taken: [...soFar, ...own, ...near], closedToLeader: [], crossed: [] }) ??
-      settle(withLeader(curve, near), {
-        taken: [...soFar, ...allLines],
-        closedToLeader: soFar,
-        crossed: elsewhere,
-      })
-    );
-  });
+    const near = boxesOf(allPieces.filter(isNotOf(curve)), otherClearMm);
+    const room = { taken: [...soFar, ...own, ...near], closedToLeader: [], crossed: [] };
+    return settle(alongside(curve), room);
+  };
+  const lead = (curve: NamedCurve): PlacedLabel | undefined => {
+    const near = boxesOf(allPieces.filter(isNotOf(curve)), otherClearMm);
+    const elsewhere = boxesOf(namedLines.filter(isNotOf(curve)), leaderClearMm);
+    return settle(withLeader(curve, near), {
+      taken: [...soFar, ...allLines],
+      closedToLeader: soFar,
+      crossed: elsewhere,
+    });
+  };
+  const alongPlaces = curves.map(follow);
+  const curvePlaces = curves.map((curve, index) => alongPlaces[index] ?? lead(curve));
   return { marks: markPlaces, curves: curvePlaces };
 }
+
+const isNotOf =
+  ({ pieces }: NamedCurve) =>
+  (line: Line): boolean =>
+    !pieces.includes(line);
 
 /** The highest point of a curve, the first of several. */
 export function highestPoint({ pieces }: Pick<NamedCurve, 'pieces'>): Point | undefined {

@@ -13,7 +13,7 @@ import type { DayWindow } from './day-scale.ts';
 import { placeInRows, type LabelledMark, type PlacedLabel } from './label-placement.ts';
 import { monthAxis } from './month-axis.ts';
 import { level, lines, type Line } from './shapes.ts';
-import { textBox, type Box } from './text-width.ts';
+import { lineMm, textBox, type Box } from './text-width.ts';
 import {
   sideLabelItems,
   valueAxis,
@@ -78,9 +78,9 @@ export function temperatureChart(options: TemperatureChartOptions): Scene {
   return drawWithRows(options, 1);
 }
 
-/** Labels without a free place in the plot get a row each above it; a lower plot may leave more of them without. */
+/** Labels without a free place in the plot get a row each above it; the plot keeps its height. */
 function drawWithRows(options: TemperatureChartOptions, rows: number): Scene {
-  const plot = plotOf(options, rows);
+  const plot = plotOf({ ...options, heightMm: options.heightMm + rows * lineMm + 1.8 }, rows);
   const { placed, homeless } = placeAll(options, plot);
   if (homeless.length > rows) return drawWithRows(options, homeless.length);
   const inRows = placeInRows(homeless, { left: 0, right: options.widthMm }, plot.rowsTop);
@@ -277,5 +277,5 @@ function leaderFeet(labels: readonly PlacedLabel[], marks: readonly Point[]): re
 }
 
 /** A chart grows by this much before a label leaves the plot. */
-const growthMm = [0, 5, 10, 15, 20, 25, 30] as const;
+const growthMm = [0, 5, 10, 15] as const;
 const everyYear: CurveKind = { of: 'year', joinDays: 45 };

@@ -39,7 +39,7 @@ describe('degree-day chart', () => {
     expect(numbers.at(-1)![2]).toBeCloseTo(height('0') - 4880 * mmPerSum, 6);
     const [jan, dec] = ['Jan', 'Nov'].map((name) => textsOf(scene).find(({ text }) => text === name)!.x);
     const mmPerDay = (dec! - jan!) / (305 + 15 - 16.5);
-    expect(numbers.at(-1)![1]! - numbers[0]![1]!).toBeCloseTo(244 * mmPerDay, 0);
+    expect(numbers.at(-1)![1] - numbers[0]![1]).toBeCloseTo(244 * mmPerDay, 0);
   });
 
   it('tells three lines apart without colour: heavy, plain, dashed', () => {

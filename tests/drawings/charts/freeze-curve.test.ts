@@ -91,7 +91,7 @@ describe('freeze curve', () => {
 
   it('is as high as the chance: nine times as high at 90 percent as at 10', () => {
     const [spring, fall] = shapesOf(freezeCurve(options)).map(({ commands }) =>
-      commands.flatMap((command) => (command[0] === 'Z' ? [] : [command[2]!])),
+      commands.flatMap((command) => (command[0] === 'Z' ? [] : [command[2]])),
     );
     const height = (ys: readonly number[], index: number): number => ys[0]! - ys.at(index)!;
     expect(height(spring!, 1) / height(spring!, -2)).toBeCloseTo(9, 6);

@@ -82,7 +82,7 @@ const axisOf = (scene: Scene) => {
 
 const curveItems = (scene: Scene): readonly PathItem[] => [
   ...pathsOf(scene, { stroke: 'cut' }),
-  ...pathsOf(scene, { stroke: 'seen', fill: undefined }),
+  ...pathsOf(scene, { stroke: 'seen' }),
 ];
 
 /** Names whose box a drawn curve runs through, the edges of the band included. */
@@ -168,9 +168,17 @@ describe('temperature chart', () => {
   it('draws the dashed line in dashes heavier than those of a level', () => {
     const line = { label: 'Under cover', style: 'dashed' as const, points: points(wave(55, 20, 20)) };
     const scene = temperatureChart(chartOf(middleLatitude, { lines: [line] }));
-    const [dashed] = pathsOf(scene, { stroke: 'seen', fill: undefined });
+    const [dashed] = pathsOf(scene, { stroke: 'seen' });
     const strokes = dashed!.commands.filter(([letter]) => letter === 'M').length;
     expect(strokes).toBeGreaterThan(15);
+    const onLine = dashed!.commands.reduce((sum, command, index) => {
+      const before = dashed!.commands[index - 1];
+      if (command[0] !== 'L' || !before || before[0] === 'Z') return sum;
+      return sum + Math.hypot(command[1] - before[1], command[2] - before[2]);
+    }, 0);
+    expect(onLine / strokes).toBeCloseTo(2.4, 0);
+    const { left, right } = boxOf(dashed!);
+    expect(strokes * (2.4 + 1.5)).toBeGreaterThan(right - left - 4);
   });
 
   it('leaves a gap open where nothing is known', () => {
