@@ -37,7 +37,8 @@ const year = 365;
 
 /**
  * The first day after the coldest of the year on which the soil at seed depth is as warm as the seed is sown in: the
- * crop's practical temperature, else its minimum. Only what is sown in place waits for the soil. `around` is a day
+ * crop's published minimum, or its practical temperature where that is lower. Practical temperatures of single
+ * sources run high (72 F for beans), and gardeners sow sooner. Only what is sown in place waits for the soil. `around` is a day
  * within half a year of the spring that is meant.
  */
 export function soilWarmEnough(
@@ -48,7 +49,7 @@ export function soilWarmEnough(
 ): TemperatureDay {
   const record = crop.soilTemperature;
   if (!soil || !record || planting.method !== 'direct-sow') return free;
-  const neededC = (record.practical ?? record.minimum).low;
+  const neededC = Math.min(record.minimum.low, record.practical?.low ?? Infinity);
   const soilOn = (day: DayNumber): number => soil.at(day, middle(crop.depth.value));
   const coldest = extremeDay(soilOn, around, 'coldest');
   if (soilOn(coldest) >= neededC) return free;

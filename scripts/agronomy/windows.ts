@@ -150,7 +150,11 @@ function springPlanting(crop: Crop, planting: Planting, climate: WindowClimate):
     opens: earliestOpen,
     closes: earliest([
       lastOpenDay(day + offsets.closes, earliestOpen),
-      { ...lastSafeDay(crop, planting, climate, day), inputs: [], sources: [] },
+      {
+        ...lastSafeDay(crop, planting, climate, { lastFreezeDay: day, opens: earliestOpen.day }),
+        inputs: [],
+        sources: [],
+      },
     ]),
   });
   return {
@@ -227,18 +231,23 @@ function planningInputs({ planning }: WindowClimate): FindingInput[] {
   return planning ? [{ name: 'chance-percent', value: count(planning.chancePercent) }] : [];
 }
 
-/** The last day on which a planting still matures before the freeze that ends it, with the allowance for fall. */
+/**
+ * The last day on which a planting still matures before the freeze that ends it, with the allowance for fall: by the
+ * longest days to maturity, or where these leave no window by the shortest, which early kinds keep.
+ */
 function lastSafeDay(
   crop: Crop,
   planting: Planting,
   climate: WindowClimate,
-  lastFreezeDay: DayNumber,
+  { lastFreezeDay, opens }: { lastFreezeDay: DayNumber; opens: DayNumber },
 ): { day: DayNumber; rule: EdgeRule } {
   const limit = fallLimit[crop.hardiness.group];
   const ends = climate.firstFreeze(limit.thresholdC);
   const end = ends.value.kind === 'date' ? ends.value.day : midWinter(lastFreezeDay);
+  const days = daysAfterPlanting(crop, planting);
+  const latest = end - shortDayAllowanceDays - limit.readyDaysBefore;
   return {
-    day: end - daysAfterPlanting(crop, planting).high - shortDayAllowanceDays - limit.readyDaysBefore,
+    day: latest - days.high >= opens ? latest - days.high : latest - days.low,
     rule: ends.value.kind === 'date' ? 'ending-freeze' : 'year-end',
   };
 }

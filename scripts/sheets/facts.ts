@@ -5,9 +5,12 @@
 import { emergence } from '../agronomy/emergence.ts';
 import { bulbingDates, bulbingHours, onionClasses } from '../agronomy/onion.ts';
 import { cropFigures, depth, inRowSpacing, maturity, rowSpacing } from '../agronomy/spacing.ts';
-import { plantingWindows, type PlantingWindows } from '../agronomy/windows.ts';
+import { plantingWindows, type PlantingWindows, type WindowClimate } from '../agronomy/windows.ts';
 import { longestDay, shortestDay } from '../climate/day-length.ts';
 import { freezeDates, freezeFreeSeason, type FreezeDates } from '../climate/freeze.ts';
+import { soilTemperatureYear } from '../climate/soil-temperature.ts';
+import { temperatureYear } from '../climate/temperature-curve.ts';
+import type { TemperatureYear } from '../climate/temperature-year.ts';
 import { none, quantity, type DateFinding, type Finding } from '../findings/finding.ts';
 import type { RegionRecord } from '../records/guide.ts';
 import type { Crop } from '../records/schemas/crop.ts';
@@ -55,9 +58,12 @@ export function regionFacts(
     lastFreeze: at32.last[50] ?? absent('freeze.last.32f.50'),
     firstFreeze: (thresholdC: number): DateFinding => endingFreeze(thresholdC, freeze, freezeAt),
   };
+  const air = airOf(region);
+  const soil = air && region.soil ? soilTemperatureYear(air, region.soil) : undefined;
+  const withTemperatures = { ...climate, ...(air ? { air } : {}), ...(soil ? { soil } : {}) };
   const crops = options.crops.map((crop): CropFacts => ({
     crop,
-    windows: plantingWindows(crop, climate),
+    windows: possibleWindows(crop, climate, withTemperatures),
     depth: depth(crop),
     inRow: inRowSpacing(crop),
     betweenRows: rowSpacing(crop),
@@ -76,6 +82,38 @@ export function regionFacts(
     crops,
   };
   return { ...facts, findings: byId(facts, place) };
+}
+
+/**
+ * The windows by freeze dates, soil and heat; where heat or cold soil would leave no window at all, the one by freeze
+ * dates alone, since gardeners there do grow the crop, if less well.
+ */
+function possibleWindows(crop: Crop, freezes: WindowClimate, all: WindowClimate): readonly PlantingWindows[] {
+  const byFreezes = plantingWindows(crop, freezes);
+  return plantingWindows(crop, all).map((windows) => {
+    const { value } = windows.plant;
+    if (value.kind !== 'none' || !temperatureReasons.has(value.reason)) return windows;
+    return (
+      byFreezes.find(({ method, season }) => method === windows.method && season === windows.season) ??
+      windows
+    );
+  });
+}
+
+const temperatureReasons = new Set([
+  'too-hot-all-year',
+  'too-hot-before-harvest',
+  'hot-until-too-late',
+  'soil-warm-too-late',
+  'soil-too-cold',
+  'soil-too-warm',
+]);
+
+/** The air temperatures of an average year, where the region's record gives monthly means. */
+function airOf({ temperatureData: data }: RegionRecord): TemperatureYear | undefined {
+  return (
+    data && temperatureYear({ minimumC: data.minimumC, maximumC: data.maximumC, sources: [data.source] })
+  );
 }
 
 /**

@@ -68,8 +68,8 @@ describe('without temperatures each edge is told all the same', () => {
 
 describe('spring sowing waits for the soil', () => {
   const soil = soilYear(inland);
-  test('to the practical temperature, which then rules', () => {
-    const crop = cropLike(soilNeeds('40 F', '52 F'));
+  test('to the minimum, which then rules, however high a practical temperature is published', () => {
+    const crop = cropLike(soilNeeds('52 F', '60 F'));
     const windows = spring(crop, { ...freezes, soil });
     expect(windows.plant.value).toEqual({ kind: 'date-range', from: risesTo(inland, 52), to: 120 });
     expect(windows.edges).toEqual({ opens: 'soil-temperature', closes: 'offset' });

@@ -163,5 +163,6 @@ describe('the air', () => {
     const peak = (day: number): number => (day === 200 ? 10 : 5);
     expect(crossingDay(peak, { temperatureC: 10, from: 1, direction: 'rising' })).toBe(200);
     expect(crossingDay(peak, { temperatureC: 9, from: 1, direction: 'falling' })).toBe(201);
+    expect(crossingDay(peak, { temperatureC: 5, from: 1, direction: 'falling' })).toBe(201);
   });
 });
