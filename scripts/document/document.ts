@@ -155,7 +155,7 @@ export interface SourceItem {
   readonly href?: string;
 }
 
-export type SheetKind = 'planting-chart' | 'build-card' | 'fact-sheet';
+export type SheetKind = 'planting-chart' | 'build-card' | 'fact-sheet' | 'climate-sheet';
 export type PaperName = 'letter' | 'a4';
 
 /** Fixed words that a renderer adds around the blocks, in the sheet's language. */

@@ -5,6 +5,7 @@ import type { Diagnostic } from '../diagnostics/diagnostic.ts';
 import type { Guide, SheetRecord } from '../records/guide.ts';
 import { buildCardParts } from './build-card.ts';
 import { sheetCautions } from './cautions.ts';
+import { climateSheetParts } from './climate-sheet.ts';
 import { composeInline, composeProse, type ProseContext } from './compose-prose.ts';
 import { factSheetParts } from './fact-sheet.ts';
 import type { RegionFacts } from './facts.ts';
@@ -34,6 +35,7 @@ const partsOf: Readonly<Record<SheetRecord['kind'], (context: SheetContext) => S
   'planting-chart': plantingChartParts,
   'build-card': buildCardParts,
   'fact-sheet': factSheetParts,
+  'climate-sheet': climateSheetParts,
 };
 
 export function composeSheet({ guide, sheet, facts, wording, suggest }: ComposeOptions): ComposedSheet {

@@ -3,20 +3,23 @@
  * findings by id. Sheets pick from here; nothing here has words.
  */
 import { emergence } from '../agronomy/emergence.ts';
-import { bulbingDates, bulbingHours, onionClasses } from '../agronomy/onion.ts';
+import { onionBaseC, onionGrowth, type OnionGrowth } from '../agronomy/onion-growth.ts';
+import { bulbingDates, bulbingHours, onionClasses, type OnionPlace } from '../agronomy/onion.ts';
 import { cropFigures, depth, inRowSpacing, maturity, rowSpacing } from '../agronomy/spacing.ts';
 import { plantingWindows, type PlantingWindows, type WindowClimate } from '../agronomy/windows.ts';
 import { longestDay, shortestDay } from '../climate/day-length.ts';
 import { freezeDates, freezeFreeSeason, type FreezeDates } from '../climate/freeze.ts';
 import { soilTemperatureYear } from '../climate/soil-temperature.ts';
+import type { SoilTemperatureYear } from '../climate/temperature-year.ts';
 import { temperatureYear } from '../climate/temperature-curve.ts';
-import type { TemperatureYear } from '../climate/temperature-year.ts';
+import { maximumOn, minimumOn, type TemperatureYear } from '../climate/temperature-year.ts';
+import { degreeDaysOfDay } from '../climate/degree-days.ts';
 import { none, quantity, type DateFinding, type Finding } from '../findings/finding.ts';
 import type { RegionRecord } from '../records/guide.ts';
-import type { Crop } from '../records/schemas/crop.ts';
+import { dayLengthClasses, type Crop } from '../records/schemas/crop.ts';
 
 /** The freeze thresholds that sheets speak of, warmest first, in whole degrees Fahrenheit. */
-export const sheetThresholdsF = [36, 32, 28, 24] as const;
+export const sheetThresholdsF = [36, 32, 28, 24, 20, 16] as const;
 
 export interface CropFacts {
   readonly crop: Crop;
@@ -37,6 +40,9 @@ export interface RegionFacts {
   readonly freezeFree: Finding;
   readonly longestDay: Finding;
   readonly shortestDay: Finding;
+  /** Air of an average year, where the record gives monthly means; soil, where it also gives the soil. */
+  readonly air?: TemperatureYear;
+  readonly soil?: SoilTemperatureYear;
   readonly crops: readonly CropFacts[];
   /** Every finding by its id, aliases for the region's own onion class included. */
   readonly findings: ReadonlyMap<string, Finding>;
@@ -63,7 +69,7 @@ export function regionFacts(
   const withTemperatures = { ...climate, ...(air ? { air } : {}), ...(soil ? { soil } : {}) };
   const crops = options.crops.map((crop): CropFacts => ({
     crop,
-    windows: possibleWindows(crop, climate, withTemperatures),
+    windows: ripened(crop, possibleWindows(crop, climate, withTemperatures), { place, air }),
     depth: depth(crop),
     inRow: inRowSpacing(crop),
     betweenRows: rowSpacing(crop),
@@ -79,6 +85,8 @@ export function regionFacts(
     freezeFree: freezeFreeSeason(at32),
     longestDay: longestDay(place),
     shortestDay: shortestDay(place),
+    ...(air ? { air } : {}),
+    ...(soil ? { soil } : {}),
     crops,
   };
   return { ...facts, findings: byId(facts, place) };
@@ -97,6 +105,47 @@ function possibleWindows(crop: Crop, freezes: WindowClimate, all: WindowClimate)
       byFreezes.find(({ method, season }) => method === windows.method && season === windows.season) ??
       windows
     );
+  });
+}
+
+/**
+ * Where the air is known, bulbs that answer to the day ripen by it: their harvest follows the day length and the
+ * warmth after planting, not days to maturity alone.
+ */
+function ripened(
+  crop: Crop,
+  windows: readonly PlantingWindows[],
+  { place, air }: { place: OnionPlace; air: TemperatureYear | undefined },
+): readonly PlantingWindows[] {
+  if (!crop.dayLength || !air) return windows;
+  return windows.map((planting) => {
+    const growth = onionGrowthOf(crop, planting, { place, air });
+    return growth ? { ...planting, harvest: { ...growth.harvest, id: planting.harvest.id } } : planting;
+  });
+}
+
+/** How a planting of the class for this latitude grows, from the first day of its window. */
+function onionGrowthOf(
+  crop: Crop,
+  { method, plant }: PlantingWindows,
+  { place, air }: { place: OnionPlace; air: TemperatureYear },
+): OnionGrowth | undefined {
+  const { main } = onionClasses(crop, place);
+  if (main.value.kind !== 'choice' || plant.value.kind === 'none') return undefined;
+  const dayLengthClass = dayLengthClasses.find((name) => name === (main.value as { value: string }).value);
+  if (!dayLengthClass) return undefined;
+  return onionGrowth({
+    crop,
+    dayLengthClass,
+    place,
+    method,
+    plantDay: plant.value.from,
+    degreeDaysOn: (day) =>
+      degreeDaysOfDay(
+        { minimumC: minimumOn(air, day), maximumC: maximumOn(air, day) },
+        { baseC: onionBaseC },
+      ),
+    temperatureSources: air.sources,
   });
 }
 
@@ -179,7 +228,15 @@ function byId(
     ]),
   ];
   const map = new Map(all.map((finding) => [finding.id, finding]));
-  for (const { crop } of facts.crops) {
+  for (const { crop, windows } of facts.crops) {
+    const growth =
+      facts.air && windows[0] ? onionGrowthOf(crop, windows[0], { place, air: facts.air }) : undefined;
+    if (growth) {
+      const { leaves, size, curing } = growth;
+      for (const [name, finding] of Object.entries({ 'leaves-at-bulbing': leaves, size, curing: curing })) {
+        map.set(name === 'curing' ? `${crop.id}.curing-dates` : `${crop.id}.${name}`, finding);
+      }
+    }
     if (crop.dayLength) for (const [id, finding] of dayLengthFindings(crop, place)) map.set(id, finding);
   }
   return map;

@@ -56,11 +56,15 @@ const cropParts = [
   'bulbing-full',
 ];
 
+/** Parts that only findings of a day-length class have; a crop's own figures may be called the same. */
+const growthParts = ['bulbing-after-planting', 'leaves', 'size', 'curing'];
+
 function cropFindingName(crop: Crop, rest: string, say: Say): string {
   const parts = rest.split('.');
   const dayLengthClass = crop.dayLength?.find((record) => record.class === parts[0])?.class;
   const what = (dayLengthClass ? parts[1] : parts[0])!;
-  const base = cropParts.find((name) => what === name || (name === 'harvest' && what.startsWith('harvest')));
+  const known = dayLengthClass ? [...cropParts, ...growthParts] : cropParts;
+  const base = known.find((name) => what === name || (name === 'harvest' && what.startsWith('harvest')));
   const name = base
     ? say(`finding.crop.${base}`, { crop: crop.name })
     : say('finding.crop.other', { crop: crop.name, what: what.replaceAll('-', ' ') });

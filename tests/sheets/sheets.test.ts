@@ -17,7 +17,7 @@ const { sheets, guide, diagnostics } = await check({ root: repository, builtInRo
 
 test('the demonstration guide has no faults', () => {
   expect(formatReport(diagnostics)).toBe('');
-  expect(sheets).toHaveLength(9);
+  expect(sheets).toHaveLength(12);
 });
 
 describe.each(sheets.map((sheet) => [`${sheet.region.id} ${sheet.sheet.id}`, sheet] as const))(

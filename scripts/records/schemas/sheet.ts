@@ -3,7 +3,7 @@ import { Words, oneOf, record, ref } from './kit.ts';
 
 /** Front matter of a Markdown file in content/sheets/; the file name is the sheet's id. */
 export const SheetSchema = record({
-  kind: oneOf(['planting-chart', 'build-card', 'fact-sheet']),
+  kind: oneOf(['planting-chart', 'build-card', 'fact-sheet', 'climate-sheet']),
   /** Publication number. */
   number: Type.String({ pattern: '^[A-Za-z0-9][A-Za-z0-9./-]{0,19}$' }),
   /** `{{region}}` prints the region's name. */

@@ -1,0 +1,314 @@
+/** The climate sheet: what a region's freezes, temperatures, soil and days are like, with the record behind them. */
+import { annualDegreeDays, accumulate, monthlyDegreeDays } from '../climate/degree-days.ts';
+import { dayLengthHours } from '../climate/day-length.ts';
+import { noonAltitude } from '../climate/noon-altitude.ts';
+import { soilReaches } from '../climate/soil-temperature.ts';
+import {
+  maximumOn,
+  minimumOn,
+  type SoilTemperatureYear,
+  type TemperatureYear,
+} from '../climate/temperature-year.ts';
+import { degreeDayChart } from '../drawings/charts/degree-day-chart.ts';
+import { freezeCurve } from '../drawings/charts/freeze-curve.ts';
+import { temperatureChart } from '../drawings/charts/temperature-chart.ts';
+import { column, figure, inline, keyNumbers, table, together } from '../document/build.ts';
+import type { Block, Inline, TableRow } from '../document/document.ts';
+import type { DateFinding, Finding } from '../findings/finding.ts';
+import { fromHeld, toHeld } from '../quantities/units.ts';
+import { freezeChances } from '../records/schemas/region.ts';
+import { freezeExhibits } from './freeze-exhibits.ts';
+import type { Exhibit } from './names.ts';
+import { chartYear, type SheetContext, type SheetParts } from './sheet-context.ts';
+
+/** Depth at which sheets tell the temperature of the soil: two inches, where most large seed lies or just below. */
+const soilDepthMm = 50.8;
+/** Bases that growers count from: cool-season crops, and corn and most warm-season crops. */
+const basesF = [40, 50] as const;
+/** Soil temperatures that common seed waits for. */
+const soilStepsF = [40, 50, 60, 65] as const;
+
+export function climateSheetParts(context: SheetContext): SheetParts {
+  const { facts } = context;
+  const always: [string, Exhibit][] = [
+    ...freezeExhibits(context),
+    ['at-a-glance', { wide: true, blocks: () => [glance(context)] }],
+    [
+      'freeze-probabilities',
+      { wide: true, blocks: () => [probabilities(context, 'last'), probabilities(context, 'first')] },
+    ],
+    ['freeze-curve', { wide: true, blocks: () => [curve(context)] }],
+  ];
+  const { air, soil } = facts;
+  const withAir: [string, Exhibit][] = [
+    ['temperature-chart', { wide: true, blocks: () => (air ? [temperatures(context, air)] : []) }],
+    ['degree-day-chart', { wide: true, blocks: () => (air ? [degreeDays(context, air)] : []) }],
+    ['months', { wide: true, blocks: () => (air ? [together([months(context, air)])] : []) }],
+    ['soil-dates', { wide: false, blocks: () => (soil ? [soilDates(context, soil)] : []) }],
+  ];
+  return { exhibits: new Map([...always, ...withAir]) };
+}
+
+function glance({ facts, printer, wording: { say } }: SheetContext): Block {
+  const at32 = facts.freeze.get(32)!;
+  const midsummer = noonAltitude({
+    latitudeDeg: facts.latitudeDeg,
+    year: facts.year,
+    day: facts.south ? 355 : 172,
+  });
+  const items: [Finding | undefined, string][] = [
+    [at32.last[50], 'glance.last-freeze'],
+    [at32.first[50], 'glance.first-freeze'],
+    [facts.freezeFree, 'climate.season'],
+    [facts.air && annualDegreeDays(facts.air, { baseC: toHeld(50, 'F') }), 'climate.degree-days'],
+    [facts.air ? undefined : midsummer, 'climate.noon'],
+  ];
+  return keyNumbers(
+    items.flatMap(([finding, label]) =>
+      finding ? [{ value: printer.print(finding, { style: 'cell' }), label: say(label) }] : [],
+    ),
+  );
+}
+
+/** All chances of a freeze at each temperature, for one end of the season. */
+function probabilities(
+  { facts, printer, wording: { say, measures } }: SheetContext,
+  edge: 'last' | 'first',
+): Block {
+  const rows = [...facts.freeze].flatMap(([thresholdF, dates]): TableRow[] => {
+    const findings = freezeChances.map((chance) => dates[edge][chance]);
+    if (findings.every((finding) => finding === undefined || isNotGiven(finding))) return [];
+    const cells = findings.map((finding): readonly Inline[] =>
+      finding ? [printer.print(finding, { style: 'cell' })] : inline('–'),
+    );
+    return [{ cells: [inline(measures.short('temperature', toHeld(thresholdF, 'F'))), ...cells] }];
+  });
+  return table({
+    id: `freeze-${edge}`,
+    caption: say(`climate.probabilities-${edge}`),
+    columns: [
+      column(say('climate.threshold'), { weight: 1.1 }),
+      ...freezeChances.map((chance) => column(say('climate.percent', { chance }))),
+    ],
+    groups: [{ rows }],
+    notes: [say(`climate.chance-note-${edge}`)],
+  });
+}
+
+function isNotGiven({ value }: DateFinding): boolean {
+  return value.kind === 'none' && value.reason === 'freeze-threshold-not-given';
+}
+
+function curve({ facts, wording: { say, measures, dates } }: SheetContext): Block {
+  const temperature = (thresholdF: number): string => measures.short('temperature', toHeld(thresholdF, 'F'));
+  const days = (
+    findings: Readonly<Partial<Record<number, DateFinding>>>,
+  ): { chance: number; day: number }[] =>
+    freezeChances.flatMap((chance) => {
+      const value = findings[chance]?.value;
+      return value?.kind === 'date' ? [{ chance, day: value.day }] : [];
+    });
+  const given = [...facts.freeze].filter(([, found]) =>
+    Object.values(found.last).some((finding) => !isNotGiven(finding)),
+  );
+  const rows = given.map(([thresholdF, found]) => {
+    const [last, first] = [days(found.last), days(found.first)];
+    const note = last.length + first.length === 0 ? { note: say('climate.curve-none') } : {};
+    return { threshold: temperature(thresholdF), last, first, ...note };
+  });
+  const thresholds = given.map(([thresholdF]) => thresholdF);
+  return figure(
+    freezeCurve({
+      id: 'freeze-curve',
+      widthMm: 175,
+      ...chartYear(facts),
+      monthLabels: dates.months(),
+      rows,
+      lastHeading: say('climate.curve-last'),
+      firstHeading: say('climate.curve-first'),
+      chanceLabel: say('climate.curve-chance'),
+      chanceText: (chance) => say('climate.percent', { chance }),
+      dateText: (day) => dates.short(day),
+      alternative: say('climate.curve-alternative', {
+        warmest: temperature(Math.max(...thresholds)),
+        coldest: temperature(Math.min(...thresholds)),
+      }),
+    }),
+  );
+}
+
+/** The degrees of the publisher's first system, bare, for an axis. */
+function axisDegrees({ guide }: SheetContext, celsius: number): number {
+  return guide.publisher.units === 'customary-first' ? fromHeld(celsius, 'F') : celsius;
+}
+
+function temperatures(context: SheetContext, air: TemperatureYear): Block {
+  const {
+    facts,
+    wording: { say, measures, dates },
+  } = context;
+  const { from, to } = chartYear(facts);
+  const days = Array.from({ length: to - from + 1 }, (_, index) => from + index);
+  const degrees = (celsius: number): number => axisDegrees(context, celsius);
+  const customary = context.guide.publisher.units === 'customary-first';
+  const { soil } = facts;
+  const lines = soil
+    ? [
+        {
+          label: say('climate.soil', { depth: measures.short('length', soilDepthMm) }),
+          style: 'heavy' as const,
+          points: days.map((day) => ({ day, value: degrees(soil.at(day, soilDepthMm)) })),
+        },
+      ]
+    : [];
+  return figure(
+    temperatureChart({
+      id: 'temperatures',
+      widthMm: 175,
+      heightMm: 82,
+      from,
+      to,
+      monthLabels: dates.months(),
+      band: days.map((day) => ({
+        day,
+        low: degrees(minimumOn(air, day)),
+        high: degrees(maximumOn(air, day)),
+      })),
+      bandLabels: { high: say('climate.high'), low: say('climate.low') },
+      lines,
+      marks: [],
+      levels: [{ value: degrees(0), label: say('climate.freezing') }],
+      tick: { every: customary ? 20 : 10, text: (value) => `${measures.number(value)}°` },
+      axisLabel: `${say('climate.temperature-axis')} (${customary ? '°F' : '°C'})`,
+      alternative: say('climate.temperature-alternative', {
+        region: facts.region.name,
+        soil: soil ? 'yes' : 'no',
+        coldest: measures.short('temperature', Math.min(...air.minimumC)),
+        warmest: measures.short('temperature', Math.max(...air.maximumC)),
+      }),
+    }),
+  );
+}
+
+function degreeDays({ facts, wording: { say, measures, dates } }: SheetContext, air: TemperatureYear): Block {
+  const { from, to } = chartYear(facts);
+  const lines = basesF.map((baseF) => {
+    const options = { baseC: toHeld(baseF, 'F') };
+    const sumTo = (day: number): number => accumulate(air, from, day, options) * 1.8;
+    const base = measures.short('temperature', options.baseC);
+    const points = Array.from({ length: Math.ceil((to - from + 1) / 7) }, (_, week) =>
+      Math.min(to, from + week * 7),
+    );
+    return {
+      base,
+      label: say('climate.degree-line', { base }),
+      total: sumTo(to),
+      points: points.map((day) => ({ day, sum: sumTo(day) })),
+    };
+  });
+  return figure(
+    degreeDayChart({
+      id: 'degree-days',
+      widthMm: 175,
+      heightMm: 68,
+      from,
+      to,
+      monthLabels: dates.months(),
+      lines: lines.map(({ label, points }) => ({ label, points })),
+      tick: { every: 1000, text: (value) => measures.number(value) },
+      axisLabel: say('climate.degree-axis'),
+      alternative: say('climate.degree-alternative', {
+        lines: lines
+          .map(({ base, total }) => say('climate.degree-entry', { total: measures.number(total), base }))
+          .join('; '),
+      }),
+    }),
+  );
+}
+
+/** Monthly means of the record, with soil, rain, day length and degree days beside them. */
+function months(
+  { facts, printer, wording: { say, measures, dates } }: SheetContext,
+  air: TemperatureYear,
+): Block {
+  const data = facts.region.temperatureData!;
+  const { soil } = facts;
+  const perMonth = monthlyDegreeDays(air, { baseC: toHeld(50, 'F') });
+  const temperature = (celsius: number): readonly Inline[] => inline(measures.short('temperature', celsius));
+  const rows = dates.months().map((name, month): TableRow => {
+    const middle = month * 30.4 + 15;
+    return {
+      cells: [
+        inline(name),
+        temperature(data.minimumC[month]!),
+        temperature(data.maximumC[month]!),
+        ...(soil ? [temperature(soil.at(middle, soilDepthMm))] : []),
+        ...(data.rainMm ? [inline(measures.bareLength(data.rainMm[month]!))] : []),
+        inline(
+          measures.short(
+            'day-length',
+            dayLengthHours({ latitudeDeg: facts.latitudeDeg, year: facts.year, day: Math.round(middle) }),
+          ),
+        ),
+        [printer.print(perMonth[month]!, { style: 'cell' })],
+      ],
+    };
+  });
+  const numbers = { align: 'number' } as const;
+  return table({
+    id: 'months',
+    caption: say('climate.months-caption'),
+    columns: [
+      column(say('climate.month'), { weight: 0.8 }),
+      column(say('climate.average-low'), numbers),
+      column(say('climate.average-high'), numbers),
+      ...(soil ? [column(say('climate.soil-column'), numbers)] : []),
+      ...(data.rainMm ? [column(say('climate.rain'), { ...numbers, unit: measures.tableUnit })] : []),
+      column(say('climate.day-column'), { ...numbers, weight: 1.3 }),
+      column(say('climate.degree-column'), { ...numbers, weight: 1.2 }),
+    ],
+    groups: [{ rows }],
+    notes: [
+      ...(soil ? [say('climate.soil-note', { depth: measures.short('length', soilDepthMm) })] : []),
+      say('climate.day-note'),
+      say('climate.degree-note', { base: measures.short('temperature', toHeld(50, 'F')) }),
+    ],
+  });
+}
+
+/** When the soil reaches the temperatures that seed waits for, and for which crops that is enough. */
+function soilDates(
+  { facts, printer, wording: { say, measures } }: SheetContext,
+  soil: SoilTemperatureYear,
+): Block {
+  const from = facts.south ? 200 : 20;
+  const rows = soilStepsF.map((stepF): TableRow => {
+    const temperatureC = toHeld(stepF, 'F');
+    const reached = soilReaches({ soil, depthMm: soilDepthMm, temperatureC, from, direction: 'rising' });
+    const below = soilStepsF[soilStepsF.indexOf(stepF) - 1] ?? 0;
+    const crops = facts.crops
+      .filter(({ crop }) => {
+        const minimumF = crop.soilTemperature ? fromHeld(crop.soilTemperature.minimum.low, 'F') : undefined;
+        return minimumF !== undefined && minimumF <= stepF + 0.5 && minimumF > below + 0.5;
+      })
+      .map(({ crop }) => crop.plural);
+    return {
+      cells: [
+        inline(measures.both('temperature', temperatureC)),
+        [printer.print(reached, { style: 'cell' })],
+        inline(crops.length > 0 ? crops.slice(0, 6).join(', ') : '–'),
+      ],
+    };
+  });
+  return table({
+    id: 'soil-dates',
+    caption: say('climate.soil-caption'),
+    columns: [
+      column(say('climate.soil-crop'), { weight: 1.2 }),
+      column(say('climate.soil-date'), { weight: 0.9 }),
+      column(say('climate.soil-for'), { weight: 2.4 }),
+    ],
+    groups: [{ rows }],
+    notes: [say('climate.soil-note', { depth: measures.short('length', soilDepthMm) })],
+  });
+}
