@@ -15,6 +15,7 @@ import { readFontFiles } from './records/font-files.ts';
 import type { Guide, RegionRecord, SheetRecord } from './records/guide.ts';
 import { readGuide } from './records/read-guide.ts';
 import { suggestion } from './records/suggest.ts';
+import { canBeBuilt } from './sheets/build-card.ts';
 import { checkGuide } from './sheets/check.ts';
 import { composeSheet, type ComposedSheet } from './sheets/compose.ts';
 import { regionFacts, type RegionFacts } from './sheets/facts.ts';
@@ -80,6 +81,7 @@ export async function build(options: BuildOptions): Promise<BuildResult> {
 
   const kept = isNarrowed(options) ? await publishedIn(options.out) : new Map<string, PublishedFile>();
   const wanted = sheets.filter((sheet) => isSelected(sheet, options));
+  if (wanted.length === 0) return { diagnostics: [...told, nothingSelected] };
   const rendered = await renderPdfs(wanted, guide, progress);
   progress('Making the pages');
   const pages = rendered.map(({ page }) => page);
@@ -178,6 +180,13 @@ function isSelected({ region, sheet }: RegionSheet, wanted: Narrowing): boolean 
   return (wanted.region ?? region.id) === region.id && (wanted.sheet ?? sheet.id) === sheet.id;
 }
 
+const nothingSelected: Diagnostic = {
+  code: 'nothing-selected',
+  severity: 'error',
+  message: 'No sheet is made for this region.',
+  hint: 'Look at “regions:” in the header of the sheet, or leave --region or --sheet out.',
+};
+
 /** A region or sheet asked for that the guide does not have. */
 function selectionFaults(guide: Guide, wanted: Narrowing): Diagnostic[] {
   const fault = (
@@ -250,7 +259,9 @@ function indexedSheets(
 function isWhole(guide: Guide, sheet: SheetRecord): boolean {
   const has = (list: readonly { readonly id: string }[], id: string | undefined): boolean =>
     id === undefined || list.some((item) => item.id === id);
-  return has(guide.crops, sheet.crop) && has(guide.projects, sheet.project);
+  const built =
+    sheet.kind !== 'build-card' || (sheet.project !== undefined && canBeBuilt(guide, sheet.project));
+  return has(guide.crops, sheet.crop) && has(guide.projects, sheet.project) && built;
 }
 
 function dated(guide: Guide, issued: string | undefined): Guide {

@@ -1,7 +1,7 @@
 import MarkdownIt, { type Token } from 'markdown-it';
 import container from 'markdown-it-container';
 import type { Diagnostic, Place } from '../diagnostics/diagnostic.ts';
-import type { ProseBlock, ProseInline } from './prose.ts';
+import { hasWords, type ProseBlock, type ProseInline } from './prose.ts';
 
 /** Finds the place of a piece of text that starts on or after a line of the prose (counted from 0). */
 export type Locate = (piece: string, fromLine: number, occurrence: number) => Place;
@@ -11,7 +11,10 @@ export interface ProseReading {
   readonly diagnostics: readonly Diagnostic[];
 }
 
-/** Reads Markdown into prose. Whatever a sheet cannot show (raw HTML, images, code, tables) is a fault, not dropped. */
+/**
+ * Reads Markdown into prose. Whatever a sheet cannot show (raw HTML, images, code, tables) is a fault, not dropped, and
+ * so is what has no words. Text beyond `mostProse` is a fault and gives no blocks.
+ */
 export function parseProse(text: string, locate: Locate): ProseReading {
   return new Reader(locate).read(text);
 }
@@ -28,6 +31,10 @@ export function parseInlineProse(
     return [];
   });
   const whole = blocks.every((block) => block.kind === 'paragraph' || block.kind === 'exhibit');
+  if (whole && !hasWords(content) && diagnostics.length === 0) {
+    const blank = fault('There are no words here.', 'Write what people are to read here.', locate('', 0, 0));
+    return { content: [], diagnostics: [blank] };
+  }
   if (whole) return { content, diagnostics };
   return {
     content,
@@ -42,11 +49,28 @@ export function parseInlineProse(
   };
 }
 
-/** Real quotation marks, yes; but “(C)” is a part of a build, not a copyright sign, so nothing else is replaced. */
-const markdown = new MarkdownIt({ html: false, linkify: false, typographer: true })
+/**
+ * More than this is a slip of an editor or a file of another kind, not prose for a sheet: characters of the whole text,
+ * pieces that the Markdown falls into, names in braces, and levels of blocks (a list and its item are two) or of
+ * words (bold within a link is two).
+ */
+export const mostProse = {
+  characters: 100_000,
+  pieces: 10_000,
+  names: 1000,
+  blockLevels: 16,
+  wordLevels: 8,
+} as const;
+
+/**
+ * Real quotation marks, yes; but “(C)” is a part of a build, not a copyright sign, so nothing else is replaced. HTML
+ * and every kind of link address are recognized, so that they can be told as faults instead of printed as they stand.
+ */
+const markdown = new MarkdownIt({ html: true, linkify: false, typographer: true })
   .disable('replacements')
   .use(container, 'when')
   .use(container, 'aside');
+markdown.validateLink = () => true;
 
 const nameInBraces = /\{\{\s*([A-Za-z0-9][A-Za-z0-9.-]*)\s*\}\}/g;
 const condition = /^when\s+([a-z0-9][a-z0-9.-]*)\s+is\s+([a-z0-9-]+(?:\s+or\s+[a-z0-9-]+)*)\s*$/;
@@ -56,16 +80,57 @@ class Reader {
   readonly #diagnostics: Diagnostic[] = [];
   /** How often each piece of text was met, so that the next one is found behind it. */
   readonly #met = new Map<string, number>();
+  #names = 0;
+  #fencesAtFault = false;
 
   constructor(locate: Locate) {
     this.#locate = locate;
   }
 
   read(text: string): ProseReading {
-    const tokens = markdown.parse(text, {});
-    const blocks = this.#blocks(tokens, 0, tokens.length);
-    if (/^:::/m.test(text)) this.#checkFences(text);
+    const blocks = this.#isTooLong(text.length, mostProse.characters) ? [] : this.#document(text);
     return { blocks, diagnostics: this.#diagnostics };
+  }
+
+  #document(text: string): ProseBlock[] {
+    const tokens = markdown.parse(text, {});
+    if (this.#isTooLong(tokens.length, mostProse.pieces)) return [];
+    const deep = firstDeeperThan(mostProse.blockLevels, tokens);
+    if (deep) {
+      this.#reportDepth(deep.map?.[0] ?? 0);
+      return [];
+    }
+    this.#checkFences(text);
+    return this.#blocks(tokens, 0, tokens.length);
+  }
+
+  #isTooLong(size: number, most: number): boolean {
+    if (size <= most) return false;
+    this.#report(
+      'The text is longer than any sheet can be.',
+      'Divide it into several sheets, or take out what was pasted in by mistake.',
+      '',
+      0,
+    );
+    return true;
+  }
+
+  #reportDepth(line: number): void {
+    this.#report(
+      'Things stand within things deeper than a sheet can show.',
+      'Write it flatter: a list within a list at most.',
+      '',
+      line,
+    );
+  }
+
+  /** What `read` gives, and a fault where that is nothing and no other fault says why. */
+  #orEmpty<T>(read: () => T, options: { isEmpty: (made: T) => boolean; what: string; line: number }): T {
+    const told = this.#diagnostics.length;
+    const made = read();
+    if (options.isEmpty(made) && this.#diagnostics.length === told)
+      this.#report(`${options.what} has no words.`, 'Write its words, or take it out.', '', options.line);
+    return made;
   }
 
   #blocks(tokens: readonly Token[], from: number, to: number): ProseBlock[] {
@@ -90,33 +155,18 @@ class Reader {
         return this.#paragraph(tokens[at + 1]!, line);
       case 'bullet_list_open':
       case 'ordered_list_open':
-        return {
-          kind: 'list',
-          ordered: token.type === 'ordered_list_open',
-          items: this.#items(tokens, at + 1, end),
-        };
-      case 'container_when_open': {
-        const match = condition.exec(token.info.trim());
-        if (!match) {
+        return this.#list(tokens, at, end);
+      case 'container_when_open':
+        return this.#when(token, () => this.#fenced(tokens, at, end));
+      case 'container_aside_open':
+        if (token.info.trim() !== 'aside')
           this.#report(
-            'This condition cannot be read.',
-            'Write it like “::: when onion.class is short-day or intermediate”.',
+            'Words stand behind “::: aside”, where nothing would print them.',
+            'Put them on the next line.',
             ':::',
             line,
           );
-          return undefined;
-        }
-        const place = this.#locate(match[1]!, line, 0);
-        return {
-          kind: 'when',
-          name: match[1]!,
-          values: match[2]!.split(/\s+or\s+/),
-          place,
-          blocks: this.#blocks(tokens, at + 1, end),
-        };
-      }
-      case 'container_aside_open':
-        return { kind: 'aside', blocks: this.#blocks(tokens, at + 1, end) };
+        return { kind: 'aside', blocks: this.#fenced(tokens, at, end) };
       default:
         this.#report(
           `A sheet cannot show ${kindWords(token.type)}.`,
@@ -126,6 +176,54 @@ class Reader {
         );
         return undefined;
     }
+  }
+
+  #fenced(tokens: readonly Token[], at: number, end: number): ProseBlock[] {
+    const line = tokens[at]!.map?.[0] ?? 0;
+    return this.#orEmpty(() => this.#blocks(tokens, at + 1, end), {
+      isEmpty: (blocks) => blocks.length === 0,
+      what: 'This ::: block',
+      line,
+    });
+  }
+
+  #when(token: Token, read: () => ProseBlock[]): ProseBlock | undefined {
+    const line = token.map?.[0] ?? 0;
+    const info = token.info.trimEnd();
+    const match = condition.exec(info.trimStart());
+    if (!match) {
+      this.#report(
+        'This condition cannot be read.',
+        'Write it like “::: when onion.class is short-day or intermediate”.',
+        ':::',
+        line,
+      );
+      return undefined;
+    }
+    const from = info.length - match[2]!.length;
+    const values = [...match[2]!.matchAll(/\S+/g)]
+      .filter(({ index }, at) => at % 2 === 0 && index >= 0)
+      .map(({ 0: value, index }) => ({
+        value,
+        place: this.#locate(value, line, timesIn(info.slice(0, from + index), value)),
+      }));
+    return { kind: 'when', name: match[1]!, values, place: this.#locate(match[1]!, line, 0), blocks: read() };
+  }
+
+  #list(tokens: readonly Token[], at: number, end: number): ProseBlock | undefined {
+    const token = tokens[at]!;
+    const start = token.attrGet('start');
+    if (start !== null)
+      this.#report(
+        `This list starts with ${start}, but the lists of a sheet count from 1.`,
+        'Start it with 1. To keep words between two items within one list, indent them like the words of the item.',
+        `${start}`,
+        token.map?.[0] ?? 0,
+      );
+    const items = this.#items(tokens, at + 1, end);
+    return items.length === 0
+      ? undefined
+      : { kind: 'list', ordered: token.type === 'ordered_list_open', items };
   }
 
   #heading(level: number, inline: Token, line: number): ProseBlock | undefined {
@@ -138,11 +236,27 @@ class Reader {
       );
       return undefined;
     }
-    return { kind: 'heading', level: level as 2 | 3 | 4, content: this.#inline(inline.children ?? [], line) };
+    const content = this.#words(inline, { what: 'This heading', line });
+    return hasWords(content) ? { kind: 'heading', level: level as 2 | 3 | 4, content } : undefined;
   }
 
-  #paragraph(inline: Token, line: number): ProseBlock {
-    const content = this.#inline(inline.children ?? [], line);
+  /** The inline content of a block, flat enough to be shown. */
+  #words(inline: Token, { what, line }: { what: string; line: number }): ProseInline[] {
+    const children = inline.children ?? [];
+    if (firstDeeperThan(mostProse.wordLevels, children)) {
+      this.#reportDepth(line);
+      return [];
+    }
+    return this.#orEmpty(() => this.#inline(children, line), {
+      isEmpty: (content) => !hasWords(content),
+      what,
+      line,
+    });
+  }
+
+  #paragraph(inline: Token, line: number): ProseBlock | undefined {
+    const content = this.#words(inline, { what: 'This paragraph', line });
+    if (!hasWords(content)) return undefined;
     const only = content.length === 1 ? content[0] : undefined;
     return only?.kind === 'name'
       ? { kind: 'exhibit', name: only.name, place: only.place }
@@ -154,7 +268,12 @@ class Reader {
     for (let at = from; at < to; at += 1) {
       if (tokens[at]!.type !== 'list_item_open') continue;
       const end = closing(tokens, at);
-      items.push(this.#blocks(tokens, at + 1, end));
+      const item = this.#orEmpty(() => this.#blocks(tokens, at + 1, end), {
+        isEmpty: (blocks) => blocks.length === 0,
+        what: 'This list item',
+        line: tokens[at]!.map?.[0] ?? 0,
+      });
+      if (item.length > 0) items.push(item);
       at = end;
     }
     return items;
@@ -182,9 +301,11 @@ class Reader {
           nodes.push({ kind: 'emphasis', content: inner() });
           break;
         case 'link_open':
-          nodes.push(...this.#link(token, inner(), line));
+          nodes.push(...this.#link(token, inner, line));
           break;
         default:
+          // The tag that closes an element is told with the one that opens it.
+          if (token.content.startsWith('</') && tokens.slice(0, at).some(isHtml)) break;
           this.#report(
             `A sheet cannot show ${kindWords(token.type)}.`,
             'Use words, bold, italics and links.',
@@ -197,13 +318,25 @@ class Reader {
     return nodes;
   }
 
-  #link(token: Token, content: ProseInline[], line: number): ProseInline[] {
+  #link(token: Token, inner: () => ProseInline[], line: number): ProseInline[] {
     const href = String(token.attrGet('href') ?? '');
-    if (/^(https?:\/\/|mailto:)/.test(href)) return [{ kind: 'link', href, content }];
+    const shown = unescaped(href);
+    const content = this.#orEmpty(inner, { isEmpty: (words) => !hasWords(words), what: 'This link', line });
+    if (/\{\{|\}\}/.test(shown)) {
+      this.#report(
+        'A name in braces stands in the address of a link, where nothing is put in its place.',
+        'Write the whole address as it is.',
+        shown,
+        line,
+      );
+      return content;
+    }
+    if (/^(https?:\/\/|mailto:)./.test(href))
+      return hasWords(content) ? [{ kind: 'link', href, content }] : [];
     this.#report(
-      `The link goes to “${href}”, which is no web address.`,
+      `The link goes to “${shown}”, which is no web address.`,
       'Write the whole address, with https:// at its start.',
-      href,
+      shown,
       line,
     );
     return content;
@@ -214,16 +347,44 @@ class Reader {
     const words = (piece: string): void => {
       if (piece === '') return;
       this.#checkBraces(piece, line);
+      this.#checkMarks(piece, line);
       nodes.push({ kind: 'text', text: piece });
     };
     let last = 0;
     for (const match of text.matchAll(nameInBraces)) {
       words(text.slice(last, match.index));
-      nodes.push({ kind: 'name', name: match[1]!, place: this.#placeOf(match[0], line) });
       last = match.index + match[0].length;
+      this.#names += 1;
+      if (this.#names <= mostProse.names)
+        nodes.push({ kind: 'name', name: match[1]!, place: this.#placeOf(match[0], line) });
+      else if (this.#names === mostProse.names + 1)
+        this.#report(
+          `More than ${mostProse.names} names in braces stand in this text.`,
+          'Let a table show so many numbers, or divide the text into several sheets.',
+          match[0],
+          line,
+        );
     }
     words(text.slice(last));
     return nodes;
+  }
+
+  /** Marks of a link or of a fence that did not become one and would be printed as they stand. */
+  #checkMarks(piece: string, line: number): void {
+    if (piece.includes(']('))
+      this.#report(
+        'This link cannot be read.',
+        'Write it like [its words](https://example.org/page), with nothing in braces and no space in the address.',
+        '](',
+        line,
+      );
+    if (piece.includes(':::') && !this.#fencesAtFault)
+      this.#report(
+        'Three colons stand here without opening or closing anything.',
+        'Put “::: when NAME is VALUE”, “::: aside” or the ::: that closes it at the start of a line.',
+        ':::',
+        line,
+      );
   }
 
   /** Braces that were meant for a name and would be printed as they stand. */
@@ -245,29 +406,44 @@ class Reader {
     return this.#locate(piece, line, occurrence);
   }
 
-  /** A fence of three colons that opens nothing known would otherwise be printed as words. */
+  /**
+   * Lines of three or more colons, paired up. One that opens nothing known would be printed as words; one within
+   * another needs fewer colons than the outer one, or the first line that closes would close both.
+   */
   #checkFences(text: string): void {
-    let open = 0;
+    const open: { colons: number; row: string; line: number }[] = [];
+    const told = this.#diagnostics.length;
     text.split('\n').forEach((row, line) => {
-      const match = /^:::+\s*(\S*)/.exec(row);
+      const match = /^\s*(:{3,})\s*(\S*)/.exec(row);
       if (!match) return;
-      if (match[1] === '') open -= 1;
-      else if (match[1] === 'when' || match[1] === 'aside') open += 1;
-      else
+      const colons = match[1]!.length;
+      const outer = open.at(-1);
+      const mark = row.trim();
+      if (match[2] === '') {
+        if (outer === undefined)
+          this.#report('This ::: closes nothing.', 'Take it out, or open something before it.', mark, line);
+        open.pop();
+        return;
+      }
+      if (match[2] !== 'when' && match[2] !== 'aside')
         this.#report(
-          `“::: ${match[1]}” opens nothing that is known.`,
+          `“${mark.split(/\s+/).slice(0, 2).join(' ')}” opens nothing that is known.`,
           'Use “::: when NAME is VALUE” or “::: aside”.',
-          row,
+          mark,
           line,
         );
+      else if (outer !== undefined && outer.colons <= colons)
+        this.#report(
+          'This opens within another ::: of as few colons, so the next ::: would close both.',
+          'Give the outer one a colon more, where it opens and where it closes: “:::: when …” and “::::”.',
+          mark,
+          line,
+        );
+      open.push({ colons, row: mark, line });
     });
-    if (open !== 0)
-      this.#report(
-        'The ::: lines do not pair up.',
-        'Close each ::: when and ::: aside with a line of :::.',
-        ':::',
-        0,
-      );
+    for (const { row, line } of open)
+      this.#report('This ::: is not closed.', 'Close it with a line of ::: where it ends.', row, line);
+    this.#fencesAtFault = this.#diagnostics.length > told;
   }
 
   #report(message: string, hint: string, piece: string, line: number): void {
@@ -286,6 +462,35 @@ function closing(tokens: readonly Token[], at: number): number {
     if (depth === 0) return i;
   }
   return tokens.length;
+}
+
+/** The first piece that stands within more than so many levels of others. */
+function firstDeeperThan(levels: number, tokens: readonly Token[]): Token | undefined {
+  let depth = 0;
+  return tokens.find((token) => {
+    depth += token.nesting;
+    return depth > levels;
+  });
+}
+
+function isHtml({ type }: Token): boolean {
+  return type === 'html_inline';
+}
+
+/** How often a piece stands in a text, overlapping ones included. */
+function timesIn(text: string, piece: string): number {
+  let times = 0;
+  for (let at = text.indexOf(piece); at >= 0; at = text.indexOf(piece, at + 1)) times += 1;
+  return times;
+}
+
+/** An address as its writer typed it, for as much of it as can be read back. */
+function unescaped(href: string): string {
+  try {
+    return decodeURI(href);
+  } catch {
+    return href;
+  }
 }
 
 function firstLine(text: string): string {

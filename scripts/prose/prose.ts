@@ -24,11 +24,24 @@ export type ProseBlock =
   | {
       readonly kind: 'when';
       readonly name: string;
-      readonly values: readonly string[];
+      readonly values: readonly { readonly value: string; readonly place: Place }[];
       readonly place: Place;
       readonly blocks: readonly ProseBlock[];
     }
   | { readonly kind: 'aside'; readonly blocks: readonly ProseBlock[] };
+
+/** True where something would be read: a name, or a character that is neither a space nor invisible. */
+export function hasWords(content: readonly ProseInline[]): boolean {
+  return content.some((node) => {
+    if (node.kind === 'name') return true;
+    return node.kind === 'text' ? isVisible(node.text) : hasWords(node.content);
+  });
+}
+
+/** True for text with a character that is neither a space nor invisible, as a soft hyphen is. */
+export function isVisible(text: string): boolean {
+  return /[^\p{Z}\p{Cc}\p{Cf}]/u.test(text);
+}
 
 /** Every name that a piece of prose refers to, conditions included. */
 export function namesIn(blocks: readonly ProseBlock[]): readonly { name: string; place: Place }[] {

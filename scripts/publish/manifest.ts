@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto';
-import { isTreePath } from './tree-path.ts';
+import { foldedPath, isTreePath } from './tree-path.ts';
 
 /**
  * The manifest's own name in the output folder. It lists every file of a build but itself, is written anew by
@@ -60,12 +60,7 @@ export function makeManifest(
 
 /** Reads a manifest as an earlier build left it. Anything but a whole and honest manifest is not ours. */
 export function readManifest(text: string): ManifestReading {
-  let value: unknown;
-  try {
-    value = JSON.parse(text);
-  } catch {
-    return { state: 'not-ours' };
-  }
+  const value = parsed(text);
   if (!isObject(value) || value['madeBy'] !== maker) return { state: 'not-ours' };
   const list = value['files'];
   if (value['format'] !== format || !Array.isArray(list)) return { state: 'other-format' };
@@ -76,6 +71,22 @@ export function readManifest(text: string): ManifestReading {
     files.set(file.path, { sha256: file.sha256, bytes: file.bytes });
   }
   return { state: 'ours', files };
+}
+
+/**
+ * All that a manifest says of each file, for a build that keeps the file. Empty for anything but a whole manifest of
+ * this version, in which every value is of its type and every path lies in the output folder.
+ */
+export function readEntries(
+  text: string,
+): readonly { readonly entry: ManifestEntry; readonly sha256: string }[] {
+  const reading = readManifest(text);
+  const value = parsed(text);
+  if (reading.state !== 'ours' || !isObject(value)) return [];
+  const entries = (value['files'] as readonly unknown[]).map(readEntry);
+  const paths = new Set(entries.map((entry) => entry && foldedPath(entry.path)));
+  if (paths.has(undefined) || paths.has(manifestName) || paths.size !== entries.length) return [];
+  return entries.map((entry) => ({ entry: entry!, sha256: reading.files.get(entry!.path)!.sha256 }));
 }
 
 export function sha256Of(bytes: Uint8Array): string {
@@ -104,6 +115,33 @@ function readFileItem(item: unknown): (MadeFile & { readonly path: string }) | u
   if (typeof sha256 !== 'string' || !/^[0-9a-f]{64}$/.test(sha256) || typeof bytes !== 'number')
     return undefined;
   return { path, sha256, bytes };
+}
+
+function readEntry(item: unknown): ManifestEntry | undefined {
+  const file = readFileItem(item);
+  if (!file || !isObject(item)) return undefined;
+  const { kind, title, region, language, pages, findings = [] } = item;
+  if (typeof kind !== 'string' || !Array.isArray(findings) || !findings.every(isText)) return undefined;
+  if (!isTextOrAbsent(title) || !isTextOrAbsent(region) || !isTextOrAbsent(language)) return undefined;
+  if (pages !== undefined && typeof pages !== 'number') return undefined;
+  return { path: file.path, kind, title, region, language, pages, findings };
+}
+
+function isText(value: unknown): value is string {
+  return typeof value === 'string';
+}
+
+function isTextOrAbsent(value: unknown): value is string | undefined {
+  return value === undefined || isText(value);
+}
+
+/** The value of a JSON text; undefined for text that is no JSON. */
+function parsed(text: string): unknown {
+  try {
+    return JSON.parse(text);
+  } catch {
+    return undefined;
+  }
 }
 
 function isObject(value: unknown): value is Record<string, unknown> {

@@ -1,6 +1,7 @@
 import { realpath } from 'node:fs/promises';
 import { basename, dirname, isAbsolute, join, relative, resolve, sep } from 'node:path';
 import type { Diagnostic } from '../diagnostics/diagnostic.ts';
+import { unwritable } from './reports.ts';
 import { ignoring, kindAt } from './tree.ts';
 
 /** Where the output goes, and the three helpers that stand beside it while a build writes. */
@@ -9,7 +10,9 @@ export interface OutputFolder {
   readonly shown: string;
   /** The real folder, behind any link. It need not exist. */
   readonly path: string;
-  /** The new tree while it is made: `.dist.new`. */
+  /** Holds the new tree while it is made, and the mark that a build made it: `.dist.new`. */
+  readonly workshop: string;
+  /** The new tree itself, `tree` in the workshop. */
   readonly staging: string;
   /** The old tree while it is being replaced: `.dist.old`. */
   readonly old: string;
@@ -17,17 +20,34 @@ export interface OutputFolder {
   readonly lock: string;
 }
 
+/** The name of the new tree in the workshop. */
+export const stagingName = 'tree';
+
 /** Folders of a guide that hold what a person wrote or installed; output never goes into one of them. */
 const foldersOfTheGuide = ['content', 'crops', 'layouts', 'node_modules', '.git'];
 
 /**
  * Finds the real output folder, or says why output cannot go there: it is the guide itself or holds it, it lies
- * among the guide's records, or something that is no folder stands there.
+ * among the guide's records, something that is no folder stands there, or the system cannot look there.
  */
-export async function findOutputFolder(options: {
+export async function findOutputFolder(options: Wanted): Promise<OutputFolder | Diagnostic> {
+  if (options.out.includes('\0'))
+    return cannotGoThere(options.out.replaceAll('\0', '?'), 'has a character that cannot be in a name');
+  try {
+    return await locate(options);
+  } catch (error) {
+    const diagnostic = unwritable({ shown: options.out }, error);
+    if (!diagnostic) throw error;
+    return diagnostic;
+  }
+}
+
+interface Wanted {
   readonly out: string;
   readonly guide: string;
-}): Promise<OutputFolder | Diagnostic> {
+}
+
+async function locate(options: Wanted): Promise<OutputFolder | Diagnostic> {
   const written = resolve(options.out);
   const kind = await kindAt(written);
   const path = await realPathOf(written);
@@ -48,7 +68,15 @@ export async function findOutputFolder(options: {
     }
   }
   const beside = (suffix: string): string => join(dirname(path), `.${basename(path)}.${suffix}`);
-  return { shown: options.out, path, staging: beside('new'), old: beside('old'), lock: beside('lock') };
+  const workshop = beside('new');
+  return {
+    shown: options.out,
+    path,
+    workshop,
+    staging: join(workshop, stagingName),
+    old: beside('old'),
+    lock: beside('lock'),
+  };
 }
 
 /** The real path of a file or folder, or what it will be once it is made; undefined for a link to nothing. */

@@ -77,7 +77,7 @@ export async function repairOutput(
 ): Promise<{ readonly diagnostics: readonly Diagnostic[] }> {
   const folder = await findOutputFolder({ out: options.out, guide: options.guide ?? process.cwd() });
   if ('code' in folder) return { diagnostics: [folder] };
-  const helpers = await Promise.all([folder.staging, folder.old].map(kindAt));
+  const helpers = await Promise.all([folder.workshop, folder.old].map(kindAt));
   if (helpers.every((kind) => kind === undefined)) return { diagnostics: [] };
   return withOutputFolder(options, () => Promise.resolve([]));
 }

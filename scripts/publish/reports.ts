@@ -24,6 +24,12 @@ export const notOurs = {
       `In ${shown}, ${listed(paths)} ${paths.length === 1 ? 'stands' : 'stand'} where a sheet has to go, and Groundsheet did not make ${paths.length === 1 ? 'it' : 'them'}.`,
       'Move or rename what stands in the way, then build again.',
     ),
+  /** Something of someone else at a place beside the output folder that a build needs. */
+  helper: ({ shown }: OutputFolder, path: string): Diagnostic =>
+    refusal(
+      `${basename(path)} stands beside ${shown}, where a build keeps its unfinished work, and nothing shows that Groundsheet made it.`,
+      `Move or rename ${basename(path)}, or name another folder for the sheets, then build again.`,
+    ),
   beforeRepair: ({ shown, old }: OutputFolder): Diagnostic =>
     refusal(
       `An earlier build was cut short and left its sheets in ${basename(old)}, but ${shown} now holds other files.`,
@@ -50,7 +56,7 @@ export function editedFile({ shown }: OutputFolder, path: string, kept: string):
 }
 
 /** The diagnostic for an error of the operating system; undefined for any other error. */
-export function unwritable({ shown }: OutputFolder, error: unknown): Diagnostic | undefined {
+export function unwritable({ shown }: Pick<OutputFolder, 'shown'>, error: unknown): Diagnostic | undefined {
   const code = errorCode(error);
   if (code === undefined) return undefined;
   return {
@@ -84,6 +90,7 @@ const reasons: Readonly<Record<string, string>> = {
   ENAMETOOLONG: 'a path is too long for the disk',
   ENOTDIR: 'a file stands where a folder has to be',
   EEXIST: 'a file stands where a folder has to be',
+  ELOOP: 'a link on the way there is a link that leads to itself',
   EMFILE: 'too many files are open',
 };
 

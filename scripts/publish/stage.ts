@@ -6,6 +6,7 @@ import { manifestName, sha256Of } from './manifest.ts';
 import type { OutputFolder } from './output-folder.ts';
 import type { Survey } from './survey.ts';
 import { duplicate, ignoring, kindAt } from './tree.ts';
+import { openWorkshop } from './workshop.ts';
 
 /** A person's own copy of a file of ours, and the name it is kept under in the new tree. */
 export interface YoursCopy {
@@ -28,7 +29,7 @@ export interface StagingPlan {
  */
 export async function stageTree(folder: OutputFolder, plan: StagingPlan, reach: Reach): Promise<void> {
   const { files, manifest, survey, yours, writers } = plan;
-  await mkdir(folder.staging);
+  await openWorkshop(folder);
   await reach('staging-made');
   const foreignFolders = survey.foreign.filter(({ kind }) => kind === 'folder').map(({ path }) => path);
   const foreignFiles = survey.foreign.filter(({ kind }) => kind !== 'folder').map(({ path }) => path);

@@ -1,4 +1,4 @@
-import { mkdir, rename, rm, rmdir, unlink } from 'node:fs/promises';
+import { mkdir, rename, rmdir, unlink } from 'node:fs/promises';
 import { join } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
 import type { Diagnostic } from '../diagnostics/diagnostic.ts';
@@ -9,6 +9,7 @@ import { editedFile, notOurs } from './reports.ts';
 import { foldersAbove } from './tree-path.ts';
 import { holdsWork, isAsGoodAsEmpty, manifestIn, placeForYours, surveyFolder } from './survey.ts';
 import { errorCode, kindAt, listTree, moveToFree, sameContent, type TreeItem } from './tree.ts';
+import { clearWorkshop, settleWorkshop } from './workshop.ts';
 
 /**
  * Puts the new tree in the place of the old one: the old one is moved aside, the new one moved in, the old one
@@ -22,6 +23,7 @@ export async function swapTrees(folder: OutputFolder, reach: Reach): Promise<rea
   }
   await renameFolder(folder.staging, folder.path);
   await reach('moved-in');
+  await clearWorkshop(folder);
   return (await kindAt(folder.old)) === undefined ? [] : clearOld(folder, reach);
 }
 
@@ -34,18 +36,30 @@ export async function swapTrees(folder: OutputFolder, reach: Reach): Promise<rea
  * | the old tree aside, and a whole output | killed before the old tree was gone | the rest of the old tree is removed |
  * | the old tree aside, and an output that no build made | someone made a folder since | refused, unless it is empty |
  * | a new tree that was not moved in   | killed while it was made       | it is removed; all in it has its original |
+ * | anything else at these two places  | someone put it there           | refused, and left as it is            |
  */
 export async function repairSwap(folder: OutputFolder, reach: Reach): Promise<readonly Diagnostic[]> {
   const diagnostics: Diagnostic[] = [];
-  if ((await kindAt(folder.old)) === 'folder') diagnostics.push(...(await settleOld(folder, reach)));
-  if ((await kindAt(folder.staging)) !== undefined) {
-    await rm(folder.staging, { recursive: true, force: true });
+  if ((await kindAt(folder.old)) !== undefined) diagnostics.push(...(await settleOld(folder, reach)));
+  if ((await kindAt(folder.workshop)) !== undefined) {
+    diagnostics.push(...(await settleWorkshop(folder)));
     await reach('staging-removed');
   }
   return diagnostics;
 }
 
+/**
+ * True when a build can have moved this tree aside. It moves only a folder that holds its manifest or that nobody
+ * has put anything into, and clears the manifest away last.
+ */
+async function isMovedAside(path: string): Promise<boolean> {
+  if ((await kindAt(path)) !== 'folder') return false;
+  const survey = await surveyFolder(path);
+  return survey.manifest?.state === 'ours' || isAsGoodAsEmpty(survey);
+}
+
 async function settleOld(folder: OutputFolder, reach: Reach): Promise<readonly Diagnostic[]> {
+  if (!(await isMovedAside(folder.old))) return [notOurs.helper(folder, folder.old)];
   if ((await kindAt(folder.path)) !== undefined) {
     if ((await manifestIn(folder.path))?.state === 'ours') return clearOld(folder, reach);
     const survey = await surveyFolder(folder.path);

@@ -23,11 +23,16 @@ const pattern = new RegExp(
   `^\\s*(${number})(?:\\s*(?:-|–|to)\\s*(${number}))?\\s*([A-Za-z][A-Za-z0-9]*)?\\s*$`,
 );
 
+/** What is longer is no quantity; the limit also keeps the pattern from being tried on whole pages. */
+const longestQuantity = 100;
+
 /**
  * Reads a quantity or a range of one dimension: `4 in`, `1/2 in`, `1 1/2 in`, `2-3 in`, `65 F`, `-4 weeks`,
- * `-4 to -2 weeks`. A bare number is refused, since its unit cannot be known.
+ * `-4 to -2 weeks`. A bare number is refused, since its unit cannot be known, and so is text of
+ * more than 100 characters.
  */
 export function parseQuantity<D extends Dimension>(text: string, dimension: D): Quantity<D> | QuantityFault {
+  if (text.length > longestQuantity) return { fault: 'unreadable' };
   const match = pattern.exec(plainDigits(text));
   if (!match) return { fault: 'unreadable' };
   const [, first, second, unit] = match;

@@ -2,8 +2,6 @@ import {
   LineCounter,
   isAlias,
   isMap,
-  isPair,
-  isScalar,
   isSeq,
   parseDocument,
   type Document,
@@ -11,6 +9,14 @@ import {
   type Pair,
 } from 'yaml';
 import type { Diagnostic, Place } from '../diagnostics/diagnostic.ts';
+import { shortened } from './shortened.ts';
+import {
+  deepestYaml,
+  mostAliasedValues,
+  readYamlTree,
+  type YamlTree,
+  type YamlTreeFault,
+} from './yaml-tree.ts';
 
 /** A YAML text with the place of every value and key in it. */
 export interface YamlFile {
@@ -24,9 +30,6 @@ export interface YamlFile {
   placeOfText(pointer: string, piece: string, occurrence?: number): Place;
 }
 
-/** The same alias may be used a few times; what multiplies into thousands is no record. */
-const maxAliasCount = 50;
-
 /**
  * Parses one YAML text. Lines are shifted by `lineOffset` for front matter that starts further down a file.
  * Every syntax fault is reported with its place; then `file` is absent.
@@ -37,66 +40,84 @@ export function parseYaml(
   lineOffset = 0,
 ): { file?: YamlFile; diagnostics: readonly Diagnostic[] } {
   const lines = new LineCounter();
-  const document = parseDocument(text, {
-    lineCounter: lines,
-    uniqueKeys: true,
-    prettyErrors: false,
-    maxAliasCount,
-  } as object);
+  // Doubled keys are looked for in the tree: the parser compares every key of a map with every other.
+  const document = parsed(text, lines);
   const placeAt = (offset: number): Place => {
     const { line, col } = lines.linePos(offset);
     return { file: path, line: Math.max(1, line) + lineOffset, column: Math.max(1, col) };
   };
-  const faults = firstFew([...document.errors, ...document.warnings]).map((error): Diagnostic => {
-    const place = placeAt(unclosedQuote(error, text) ?? error.pos[0]);
-    if (error.code === 'DUPLICATE_KEY') {
-      const key = /^[^:\s]+/.exec(text.slice(error.pos[0]))?.[0] ?? '';
-      return {
-        code: 'duplicate-key',
-        severity: 'error',
-        message: `The key “${key}” stands here twice.`,
-        hint: 'Keep one of the two.',
-        place,
-      };
-    }
-    return {
-      code: 'yaml-syntax',
-      severity: 'error',
-      message: `This is not well-formed YAML: ${error.message.replace(/\s+/g, ' ').replace(/\.$/, '')}.`,
-      hint: yamlHint(error.code),
-      place,
-    };
-  });
+  if (!document) {
+    return { diagnostics: [treeDiagnostic({ fault: 'too-deep', offset: 0 }, placeAt(0))] };
+  }
+  // One slip in YAML brings many faults after it: the first two tell where to look.
+  const faults = [...document.errors, ...document.warnings].slice(0, 2).map((error): Diagnostic => ({
+    code: 'yaml-syntax',
+    severity: 'error',
+    message: `This is not well-formed YAML: ${error.message.replace(/\s+/g, ' ').replace(/\.$/, '')}.`,
+    hint: yamlHint(error.code),
+    place: placeAt(unclosedQuote(error, text) ?? error.pos[0]),
+  }));
   if (faults.length > 0) return { diagnostics: faults };
-
-  let value: unknown;
-  try {
-    value = document.toJS({ maxAliasCount });
-  } catch (error) {
-    const bomb = error instanceof ReferenceError && /alias/i.test(error.message);
+  const tree = readYamlTree(document);
+  if (Array.isArray(tree)) {
     return {
-      diagnostics: [
-        {
-          code: bomb ? 'yaml-alias-bomb' : 'yaml-syntax',
-          severity: 'error',
-          message: bomb
-            ? `The aliases (*name) in this file multiply beyond ${maxAliasCount} copies.`
-            : `This file cannot be read as YAML: ${(error as Error).message}.`,
-          hint: bomb
-            ? 'Write the values out where they are used.'
-            : 'Look at aliases (*name) and anchors (&name).',
-          place: placeAt(0),
-        },
-      ],
+      diagnostics: tree.map((fault: YamlTreeFault) => treeDiagnostic(fault, placeAt(fault.offset))),
     };
   }
-  return { file: new PositionedYaml(path, text, document, value, placeAt), diagnostics: [] };
+  return {
+    file: new PositionedYaml(path, text, document, tree as YamlTree, placeAt),
+    diagnostics: [],
+  };
 }
 
-/** One slip in YAML brings many faults after it: the first few tell where to look. */
-function firstFew<T extends { readonly code: string }>(errors: readonly T[]): readonly T[] {
-  const duplicates = errors.filter(({ code }) => code === 'DUPLICATE_KEY');
-  return [...errors.filter(({ code }) => code !== 'DUPLICATE_KEY').slice(0, 2), ...duplicates];
+/** The document, or undefined where it nests deeper than the parser can follow. */
+function parsed(text: string, lineCounter: LineCounter): Document | undefined {
+  try {
+    return parseDocument(text, { lineCounter, uniqueKeys: false, prettyErrors: false });
+  } catch (error) {
+    if (error instanceof RangeError) return undefined;
+    throw error;
+  }
+}
+
+function treeDiagnostic(fault: YamlTreeFault, place: Place): Diagnostic {
+  const make = (code: Diagnostic['code'], message: string, hint: string): Diagnostic => ({
+    code,
+    severity: 'error',
+    message,
+    hint,
+    place,
+  });
+  switch (fault.fault) {
+    case 'duplicate-key':
+      return make('duplicate-key', `The key “${shortened(fault.key)}” stands here twice.`, 'Keep one of the two.');
+    case 'key-not-text':
+      return make('yaml-syntax', 'A list or a group of keys stands where a key belongs.', 'Write a word there.');
+    case 'no-such-anchor':
+      return make(
+        'yaml-syntax',
+        `“*${shortened(fault.name)}” repeats a value marked “&${shortened(fault.name)}”, and none stands before it.`,
+        'Put the text between "double quotes" if its star is meant as such.',
+      );
+    case 'alias-in-itself':
+      return make(
+        'yaml-alias-bomb',
+        `“*${shortened(fault.name)}” repeats the value that it stands in, which would have no end.`,
+        'Write the value out instead.',
+      );
+    case 'alias-bomb':
+      return make(
+        'yaml-alias-bomb',
+        `The aliases (*name) in this file repeat more than ${mostAliasedValues} values.`,
+        'Write the values out where they are used.',
+      );
+    case 'too-deep':
+      return make(
+        'yaml-syntax',
+        `The values nest deeper than ${deepestYaml} levels.`,
+        'Look for brackets or hyphens that were pasted by mistake.',
+      );
+  }
 }
 
 /** Where a quotation mark that is never closed was opened; the parser only notices at the end of the text. */
@@ -117,17 +138,19 @@ class PositionedYaml implements YamlFile {
   readonly value: unknown;
   readonly #text: string;
   readonly #document: Document;
+  readonly #tree: YamlTree;
   readonly #placeAt: (offset: number) => Place;
 
   constructor(
     path: string,
     text: string,
     document: Document,
-    value: unknown,
+    tree: YamlTree,
     placeAt: (offset: number) => Place,
   ) {
     this.path = path;
-    this.value = value;
+    this.value = tree.value;
+    this.#tree = tree;
     this.#text = text;
     this.#document = document;
     this.#placeAt = placeAt;
@@ -160,11 +183,9 @@ class PositionedYaml implements YamlFile {
     let node = this.#document.contents ?? undefined;
     let pair: Pair | undefined;
     for (const part of pointerParts(pointer)) {
-      const inner: Node | undefined = isAlias(node) ? node.resolve(this.#document) : node;
+      const inner: Node | undefined = isAlias(node) ? this.#tree.targetOf(node) : node;
       if (isMap(inner)) {
-        const found = inner.items.find(
-          (item) => isPair(item) && isScalar(item.key) && String(item.key.value) === part,
-        );
+        const found = this.#tree.pairsOf(inner).get(part);
         if (!found) break;
         pair = found;
         node = (found.value ?? undefined) as Node | undefined;

@@ -15,15 +15,16 @@ import {
 } from '../document/build.ts';
 import type { Block, Inline, Step, TableRow } from '../document/document.ts';
 import type { Finding } from '../findings/finding.ts';
-import type { ProjectRecord } from '../records/guide.ts';
-import type { Frame } from '../structures/bale-cold-frame.ts';
+import type { Diagnostic } from '../diagnostics/diagnostic.ts';
+import type { Guide, ProjectRecord } from '../records/guide.ts';
+import { baleColdFrame, isFrame, type Frame } from '../structures/bale-cold-frame.ts';
 import { sheetCautions, type SheetCautions } from './cautions.ts';
 import { composeInline } from './compose-prose.ts';
 import { frameDrawings, type FrameDrawings } from './frame-drawings.ts';
 import type { CropFacts } from './facts.ts';
 import { freezeExhibits } from './freeze-exhibits.ts';
 import type { Exhibit, NameScope } from './names.ts';
-import { frameOf, type SheetContext, type SheetParts } from './sheet-context.ts';
+import { frameOf, plainFacts, type SheetContext, type SheetParts } from './sheet-context.ts';
 
 export function buildCardParts(context: SheetContext): SheetParts {
   const built = context.sheet.project === undefined ? undefined : frameOf(context, context.sheet.project);
@@ -40,6 +41,20 @@ interface SownCrop {
   readonly seed: Finding;
 }
 
+/** True when the project of a build card adds up, so that a card can be made; what does not is told by the checks. */
+export function canBeBuilt(guide: Guide, projectId: string): boolean {
+  const project = guide.projects.find(({ id }) => id === projectId);
+  const frame = project && baleColdFrame(project, { hemisphere: 'north' });
+  if (!project || !frame || !isFrame(frame)) return false;
+  const wanted = project.sow.flatMap(({ crop: id, rows }) => {
+    const crop = guide.crops.find((known) => known.id === id);
+    return crop ? [{ crop, rows }] : [];
+  });
+  return (
+    wanted.length === project.sow.length && layOutRows(wanted, frame.geometry.insideDepthMm).kind === 'rows'
+  );
+}
+
 class BuildCard {
   readonly #context: SheetContext;
   readonly #project: ProjectRecord;
@@ -49,6 +64,7 @@ class BuildCard {
   readonly #sown: readonly SownCrop[];
   readonly #rows: readonly BedRow[];
   readonly #drawings: FrameDrawings;
+  readonly #faults: Diagnostic[] = [];
 
   constructor(context: SheetContext, project: ProjectRecord, frame: Frame) {
     this.#context = context;
@@ -103,6 +119,7 @@ class BuildCard {
       exhibits: new Map(exhibits),
       findings: this.#findings,
       ...(this.#cautions.box ? { cautions: this.#cautions.box } : {}),
+      faults: () => this.#faults,
     };
   }
 
@@ -206,7 +223,8 @@ class BuildCard {
 
   #steps(): Step[] {
     return this.#project.steps.map((step, index) => {
-      const { content } = composeInline(this.#project.stepProse[index]!, this.#proseContext());
+      const { content, diagnostics } = composeInline(this.#project.stepProse[index]!, this.#proseContext());
+      this.#faults.push(...diagnostics);
       return {
         number: index + 1,
         title: inline(step.title),
@@ -219,13 +237,13 @@ class BuildCard {
 
   /** Step text speaks of the findings of the build and of the region. */
   #proseContext() {
-    const { facts, printer } = this.#context;
+    const { facts, printer, suggest } = this.#context;
     const scope: NameScope = {
-      facts: new Map([['region', facts.region.name]]),
+      facts: plainFacts(this.#context),
       findings: new Map([...facts.findings, ...this.#findings]),
       exhibits: new Map(),
     };
-    return { scope, printer, suggest: () => '' };
+    return { scope, printer, suggest };
   }
 
   #sowTable(): Block {

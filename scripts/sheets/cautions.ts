@@ -1,7 +1,8 @@
 /** Cautions put into words, at the step where the hazard arises and in the box at the top. No sheet can leave them out. */
 import { cautionBox, inline, strong } from '../document/build.ts';
 import { signalWords, type CautionRecord } from '../records/schemas/hazard.ts';
-import type { Block, Caution, CautionGroup, Inline } from '../document/document.ts';
+import type { Publisher } from '../records/schemas/publisher.ts';
+import type { Block, Caution, CautionGroup, Inline, SignalWord } from '../document/document.ts';
 import { gatherCautions, type GatheredCautions, type StepHazards } from '../safety/gather.ts';
 import type { SheetContext } from './sheet-context.ts';
 
@@ -36,7 +37,7 @@ function box(context: SheetContext, gathered: GatheredCautions): Block {
     return [
       {
         signal,
-        signalText: say(`cautions.${signal}`),
+        signalText: signalText(context, signal),
         items: inSteps ? briefly(context, ofSignal, gathered) : whole(ofSignal),
       },
     ];
@@ -81,14 +82,24 @@ function uncapitalized(words: string): string {
   return /^[A-Z][a-z ]/.test(words) ? words.charAt(0).toLowerCase() + words.slice(1) : words;
 }
 
-function cautionInWords({ guide, printer, wording: { say } }: SheetContext, id: string): Caution {
+function cautionInWords(context: SheetContext, id: string): Caution {
+  const { guide, printer } = context;
   const record = guide.hazards.cautions.get(id);
   if (!record) throw new TypeError(`no caution “${id}”`);
   printer.cite(record.sources);
   return {
     signal: record.signal,
-    signalText: say(`cautions.${record.signal}`),
+    signalText: signalText(context, record.signal),
     hazard: inline(record.hazard),
     avoidance: inline(record.avoidance),
   };
+}
+
+/** The signal words of ANSI Z535.6 in each language. They are fixed: no record can make WARNING sound like less. */
+const signalTexts: Readonly<Record<Publisher['language'], Readonly<Record<SignalWord, string>>>> = {
+  en: { danger: 'DANGER', warning: 'WARNING', caution: 'CAUTION', notice: 'NOTICE' },
+};
+
+function signalText({ guide }: SheetContext, signal: SignalWord): string {
+  return signalTexts[guide.publisher.language][signal];
 }

@@ -12,7 +12,7 @@ import type { RegionFacts } from './facts.ts';
 import type { NameScope } from './names.ts';
 import { plantingChartParts } from './planting-chart.ts';
 import type { Explanation, Wording } from './printer.ts';
-import { contextFor, type SheetContext, type SheetParts } from './sheet-context.ts';
+import { contextFor, plainFacts, type SheetContext, type SheetParts } from './sheet-context.ts';
 
 export interface ComposedSheet {
   readonly document: SheetDocument;
@@ -38,16 +38,12 @@ const partsOf: Readonly<Record<SheetRecord['kind'], (context: SheetContext) => S
   'climate-sheet': climateSheetParts,
 };
 
-export function composeSheet({ guide, sheet, facts, wording, suggest }: ComposeOptions): ComposedSheet {
-  const context = contextFor(guide, sheet, facts, wording);
+export function composeSheet(options: ComposeOptions): ComposedSheet {
+  const { guide, sheet, facts, suggest } = options;
+  const context = contextFor(options);
   const parts = partsOf[sheet.kind](context);
   const scope: NameScope = {
-    facts: new Map([
-      ['region', facts.region.name],
-      ['year', String(facts.year)],
-      ['office', guide.publisher.office],
-      ['crop-count', wording.measures.number(facts.crops.length)],
-    ]),
+    facts: plainFacts(context),
     findings: new Map([...facts.findings, ...(parts.findings ?? [])]),
     exhibits: parts.exhibits,
   };
@@ -55,9 +51,13 @@ export function composeSheet({ guide, sheet, facts, wording, suggest }: ComposeO
   const title = composeInline(sheet.titleProse, prose);
   const description = composeInline(sheet.descriptionProse, prose);
   const body = composeProse(sheet.prose, prose);
-  const faults = [...title.diagnostics, ...description.diagnostics, ...body.diagnostics].filter(
-    (diagnostic) => !refersToSpoilt(diagnostic, guide),
-  );
+  const faults = [
+    ...title.diagnostics,
+    ...description.diagnostics,
+    ...body.diagnostics,
+    ...(parts.faults?.() ?? []),
+    ...missingSteps(context, body.blocks),
+  ].filter((diagnostic) => !refersToSpoilt(diagnostic, guide));
   const cautions = parts.cautions ?? sheetCautions(context, [ownHazards(sheet)]).box;
   const blocks = context.printer.finish(withCautions(body.blocks, cautions));
   return {
@@ -71,6 +71,25 @@ export function composeSheet({ guide, sheet, facts, wording, suggest }: ComposeO
       blocks,
     },
   };
+}
+
+/** A build card that leaves its steps out would lose the cautions that stand at them. */
+function missingSteps({ guide, sheet }: SheetContext, blocks: readonly Block[]): Diagnostic[] {
+  const shown = blocks.some(
+    (block) =>
+      block.kind === 'steps' || (block.kind === 'wide' && block.content.some(({ kind }) => kind === 'steps')),
+  );
+  if (sheet.kind !== 'build-card' || shown) return [];
+  return [
+    {
+      code: 'bad-prose',
+      severity: 'error',
+      message:
+        'This build card does not show its steps, so the cautions that belong to them would stand nowhere.',
+      hint: 'Put {{steps}} on a line of its own.',
+      place: guide.placeOf('sheet', sheet.id, '/kind'),
+    },
+  ];
 }
 
 function ownHazards({ tools = [], materials = [], actions = [] }: SheetRecord) {

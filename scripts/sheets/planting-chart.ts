@@ -21,8 +21,8 @@ export function plantingChartParts(context: SheetContext): SheetParts {
     ...freezeExhibits(context),
     ['at-a-glance', { wide: true, blocks: () => [atAGlance(context)] }],
     ['planting-chart', { wide: true, blocks: () => charts(context) }],
-    ['planting-dates', { wide: true, blocks: () => [datesTable(context)] }],
-    ['planting-measures', { wide: true, blocks: () => [measuresTable(context)] }],
+    ['planting-dates', { wide: true, blocks: () => datesTable(context) }],
+    ['planting-measures', { wide: true, blocks: () => measuresTable(context) }],
     ['crop-notes', { wide: true, blocks: () => cropNotes(context) }],
   ];
   return { exhibits: new Map(exhibits) };
@@ -160,7 +160,7 @@ function alternative(
   });
 }
 
-function datesTable({ facts, wording: { say }, printer }: SheetContext): Block {
+function datesTable({ facts, wording: { say }, printer }: SheetContext): readonly Block[] {
   const cell = (finding: DateRangeFinding | undefined): readonly Inline[] =>
     finding ? [printer.print(finding, { style: 'cell' })] : inline('–');
   const rowsOf = (known: CropFacts): TableRow[] =>
@@ -176,30 +176,33 @@ function datesTable({ facts, wording: { say }, printer }: SheetContext): Block {
         ],
       };
     });
-  return table({
-    id: 'planting-dates',
-    caption: say('dates-table.caption'),
-    columns: [
-      column(say('dates-table.crop'), { weight: 1.3 }),
-      column(say('dates-table.how'), { weight: 1.7 }),
-      column(say('dates-table.start-indoors'), { weight: 1.3 }),
-      column(say('dates-table.plant'), { weight: 1.3 }),
-      column(say('dates-table.harvest'), { weight: 1.3 }),
-    ],
-    groups: cropGroups(facts).map((group) => ({
-      header: inline(say(`group.${group.id}`)),
-      rows: group.crops.flatMap(rowsOf),
-    })),
-    notes: [
-      say('dates-table.note'),
-      ...(facts.crops.some(({ windows }) => windows.some(startsTheYearBefore))
-        ? [say('dates-table.year-before', { year: String(facts.year - 1) })]
-        : []),
-    ],
-  });
+  const groups = cropGroups(facts)
+    .map((group) => ({ header: inline(say(`group.${group.id}`)), rows: group.crops.flatMap(rowsOf) }))
+    .filter(({ rows }) => rows.length > 0);
+  if (groups.length === 0) return [];
+  return [
+    table({
+      id: 'planting-dates',
+      caption: say('dates-table.caption'),
+      columns: [
+        column(say('dates-table.crop'), { weight: 1.3 }),
+        column(say('dates-table.how'), { weight: 1.7 }),
+        column(say('dates-table.start-indoors'), { weight: 1.3 }),
+        column(say('dates-table.plant'), { weight: 1.3 }),
+        column(say('dates-table.harvest'), { weight: 1.3 }),
+      ],
+      groups,
+      notes: [
+        say('dates-table.note'),
+        ...(facts.crops.some(({ windows }) => windows.some(startsTheYearBefore))
+          ? [say('dates-table.year-before', { year: String(facts.year - 1) })]
+          : []),
+      ],
+    }),
+  ];
 }
 
-function measuresTable({ facts, wording: { say, measures }, printer }: SheetContext): Block {
+function measuresTable({ facts, wording: { say, measures }, printer }: SheetContext): readonly Block[] {
   const bare = (finding: Finding): readonly Inline[] => {
     const { value } = finding;
     if (value.kind === 'none') return inline('–');
@@ -224,23 +227,26 @@ function measuresTable({ facts, wording: { say, measures }, printer }: SheetCont
   });
   const days = say('measures-table.days');
   const length = measures.tableUnit;
-  return table({
-    id: 'planting-measures',
-    caption: say('measures-table.caption'),
-    columns: [
-      column(say('dates-table.crop'), { weight: 1.4 }),
-      column(say('measures-table.depth'), { unit: length }),
-      column(say('measures-table.in-row'), { unit: length }),
-      column(say('measures-table.between-rows'), { unit: length }),
-      column(say('measures-table.emergence'), { unit: days }),
-      column(say('measures-table.maturity'), { unit: days }),
-    ],
-    groups: cropGroups(facts).map((group) => ({
-      header: inline(say(`group.${group.id}`)),
-      rows: group.crops.map(rowOf),
-    })),
-    notes: [say('measures-table.note'), say(`measures-table.other-unit-${length}`)],
-  });
+  if (facts.crops.length === 0) return [];
+  return [
+    table({
+      id: 'planting-measures',
+      caption: say('measures-table.caption'),
+      columns: [
+        column(say('dates-table.crop'), { weight: 1.4 }),
+        column(say('measures-table.depth'), { unit: length }),
+        column(say('measures-table.in-row'), { unit: length }),
+        column(say('measures-table.between-rows'), { unit: length }),
+        column(say('measures-table.emergence'), { unit: days }),
+        column(say('measures-table.maturity'), { unit: days }),
+      ],
+      groups: cropGroups(facts).map((group) => ({
+        header: inline(say(`group.${group.id}`)),
+        rows: group.crops.map(rowOf),
+      })),
+      notes: [say('measures-table.note'), say(`measures-table.other-unit-${length}`)],
+    }),
+  ];
 }
 
 /** What the records say of single crops, each in a line. */

@@ -1,5 +1,6 @@
 import { baleColdFrame, isFrame, type Frame } from '../structures/bale-cold-frame.ts';
 import type { Guide, SheetRecord } from '../records/guide.ts';
+import type { Diagnostic } from '../diagnostics/diagnostic.ts';
 import type { Block } from '../document/document.ts';
 import type { Finding } from '../findings/finding.ts';
 import { dateWords } from '../wording/dates.ts';
@@ -16,6 +17,8 @@ export interface SheetContext {
   readonly facts: RegionFacts;
   readonly wording: Wording;
   readonly printer: Printer;
+  /** The hint for a name that a sheet does not know, given the names that it does. */
+  readonly suggest: (name: string, known: readonly string[]) => string;
 }
 
 /** What a kind of sheet adds to the prose of its record. */
@@ -25,6 +28,8 @@ export interface SheetParts {
   readonly findings?: ReadonlyMap<string, Finding>;
   /** The box of cautions, where it follows from more than the sheet's own record. */
   readonly cautions?: Block;
+  /** Faults met while the exhibits were made; asked for when the prose has been composed. */
+  readonly faults?: () => readonly Diagnostic[];
 }
 
 export function wordingOf(guide: Guide): Wording {
@@ -34,12 +39,19 @@ export function wordingOf(guide: Guide): Wording {
 }
 
 export function contextFor(
-  guide: Guide,
-  sheet: SheetRecord,
-  facts: RegionFacts,
-  wording: Wording,
+  records: Pick<SheetContext, 'guide' | 'sheet' | 'facts' | 'wording' | 'suggest'>,
 ): SheetContext {
-  return { guide, sheet, facts, wording, printer: new Printer(wording, guide) };
+  return { ...records, printer: new Printer(records.wording, records.guide) };
+}
+
+/** Plain facts that any prose may name. */
+export function plainFacts({ guide, facts, wording }: SheetContext): ReadonlyMap<string, string> {
+  return new Map([
+    ['region', facts.region.name],
+    ['year', String(facts.year)],
+    ['office', guide.publisher.office],
+    ['crop-count', wording.measures.number(facts.crops.length)],
+  ]);
 }
 
 /** The frame of a project in a region; the project was checked before. */
