@@ -24,6 +24,8 @@ export default defineConfig(
       'scripts/publish/**',
       'scripts/groundsheet.ts',
       'scripts/serve.ts',
+      'scripts/check-pdf.ts',
+      'scripts/make-*.ts',
       'scripts/html/site.ts',
     ],
     rules: {

@@ -3,18 +3,11 @@
  * The script that reloads is added while serving; no file on disk ever has it. Reachable from this computer only.
  */
 import { spawn } from 'node:child_process';
-import { readFile } from 'node:fs/promises';
-import {
-  createServer,
-  type IncomingMessage,
-  type RequestListener,
-  type Server,
-  type ServerResponse,
-} from 'node:http';
+import { readFile, realpath } from 'node:fs/promises';
+import { createServer, type RequestListener, type Server, type ServerResponse } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import path from 'node:path';
 import { watch as watchFiles, type FSWatcher } from 'chokidar';
-import sirv from 'sirv';
 
 export interface ServeOptions {
   /** The folder that is built and shown. */
@@ -37,7 +30,7 @@ export interface Served {
 
 /**
  * Resolves after the first build, when the pages can be seen and saves are noticed. A build with faults leaves the
- * last good pages in place. Rejects when no port of the twenty from `port` on is free.
+ * last good pages in place. Rejects with a sentence for people when no port of the twenty from `port` on is free.
  */
 export async function serve(options: ServeOptions): Promise<Served> {
   const { out, watch, build, port, say, open } = options;
@@ -65,6 +58,9 @@ export async function serve(options: ServeOptions): Promise<Served> {
     },
   };
 }
+
+/** No port could be had; the message says so to the person who named the first. */
+export class NoFreePort extends Error {}
 
 /** How long nothing must have been saved before a build starts: editors save in several strokes. */
 const quietMs = 100;
@@ -114,12 +110,21 @@ function debounced(work: () => Promise<void>, ms: number): () => void {
   };
 }
 
+/**
+ * What is watched are the folders that hold the given ones, which alone can tell that one of those was moved away,
+ * put back or made; nothing else in them is looked into.
+ */
 async function watchSaves(paths: readonly string[], out: string, changed: () => void): Promise<FSWatcher> {
   const output = path.resolve(out);
-  const watcher = watchFiles([...paths], {
-    ignoreInitial: true,
-    ignored: (file) => isOutput(path.resolve(file), output) || path.basename(file) === 'node_modules',
-  });
+  const watched = paths.map((file) => path.resolve(file));
+  const holders = [...new Set(watched.map((file) => path.dirname(file)))];
+  const concerns = (file: string): boolean =>
+    holders.includes(file) || watched.some((one) => file === one || file.startsWith(one + path.sep));
+  const ignored = (file: string): boolean => {
+    const absolute = path.resolve(file);
+    return !concerns(absolute) || isOutput(absolute, output) || path.basename(file) === 'node_modules';
+  };
+  const watcher = watchFiles(holders, { ignoreInitial: true, ignored });
   watcher.on('all', changed);
   await new Promise<void>((resolve) => watcher.once('ready', resolve));
   return watcher;
@@ -132,28 +137,60 @@ function isOutput(file: string, output: string): boolean {
 }
 
 function listener(out: string, pages: Set<ServerResponse>): RequestListener {
-  const files = sirv(out, { dev: true });
-  return (request, response) => {
-    const address = addressOf(request);
+  return ({ url = '/', method }, response) => {
+    if (method !== 'GET' && method !== 'HEAD') {
+      response.setHeader('Allow', 'GET, HEAD');
+      send(response, { status: 405, type: plainText, body: '405\n' });
+      return;
+    }
+    const address = addressOf(url);
     if (address === reloadPath) {
       keepOpen(response, pages);
       return;
     }
-    void pageWithScript(out, address).then((page) => {
-      if (page === undefined) {
-        files(request, response, () => {
-          response.writeHead(404, { 'Content-Type': 'text/plain; charset=utf-8' }).end('404\n');
-        });
-        return;
-      }
-      response.writeHead(200, { 'Content-Type': 'text/html; charset=utf-8', 'Cache-Control': 'no-store' });
-      response.end(request.method === 'HEAD' ? undefined : page);
+    void answerTo(out, address).then((answer) => {
+      send(response, answer ?? { status: 404, type: plainText, body: '404\n' });
     });
   };
 }
 
+interface Answer {
+  readonly status: number;
+  readonly type: string;
+  readonly body: string | Uint8Array;
+}
+
+/** Always the whole body, whatever part is asked for; node leaves it out by itself when only the head is. */
+function send(response: ServerResponse, { status, type, body }: Answer): void {
+  response.writeHead(status, {
+    'Content-Type': type,
+    'Content-Length': Buffer.byteLength(body),
+    'Cache-Control': 'no-store',
+  });
+  response.end(body);
+}
+
+const plainText = 'text/plain; charset=utf-8';
+
+/** Types of what a build makes, and of what people put beside it. */
+const types: Readonly<Record<string, string>> = {
+  '.html': 'text/html; charset=utf-8',
+  '.css': 'text/css; charset=utf-8',
+  '.json': 'application/json',
+  '.pdf': 'application/pdf',
+  '.woff2': 'font/woff2',
+  '.svg': 'image/svg+xml',
+  '.png': 'image/png',
+  '.jpg': 'image/jpeg',
+  '.jpeg': 'image/jpeg',
+  '.webp': 'image/webp',
+  '.ico': 'image/x-icon',
+  '.txt': plainText,
+  '.md': plainText,
+};
+
 /** The path that is asked for, decoded; empty, which names no page, when it cannot be decoded. */
-function addressOf({ url = '/' }: IncomingMessage): string {
+function addressOf(url: string): string {
   try {
     return decodeURIComponent(url.replace(/[?#].*$/, ''));
   } catch {
@@ -161,14 +198,26 @@ function addressOf({ url = '/' }: IncomingMessage): string {
   }
 }
 
-/** An HTML page with the script that reloads it; `undefined` for anything else, which sirv answers. */
-async function pageWithScript(out: string, address: string): Promise<string | undefined> {
+/**
+ * A file of the output folder, a page with the script that reloads it; undefined for no such file. What lies outside of
+ * the folder, be it through a link, or cannot be read is no such file.
+ */
+async function answerTo(out: string, address: string): Promise<Answer | undefined> {
   const name = address.endsWith('/') ? `${address}index.html` : address;
-  const file = path.join(path.resolve(out), name);
-  const isPage = file.startsWith(path.resolve(out) + path.sep) && file.endsWith('.html');
-  if (!isPage) return undefined;
-  const page = await readFile(file, 'utf8').catch(() => undefined);
-  return page?.replace(/<\/body>/i, (end) => reloadScript + end);
+  try {
+    const [home, file] = await Promise.all([realpath(out), realpath(path.join(out, name))]);
+    if (!file.startsWith(home + path.sep)) return undefined;
+    const type = types[path.extname(name).toLowerCase()] ?? 'application/octet-stream';
+    const bytes = await readFile(file);
+    const isPage = name.endsWith('.html');
+    return { status: 200, type, body: isPage ? withScript(bytes.toString('utf8')) : bytes };
+  } catch {
+    return undefined;
+  }
+}
+
+function withScript(page: string): string {
+  return page.replace(/<\/body>/i, (end) => reloadScript + end);
 }
 
 /** A page waits here until there is something new to see. */
@@ -192,7 +241,10 @@ async function listen(server: Server, port: number, left: number = portsTried): 
     return server;
   } catch (error) {
     const taken = (error as NodeJS.ErrnoException).code === 'EADDRINUSE';
-    if (!taken || left <= 1 || port >= 65_535) throw error;
+    if (!taken) throw error;
+    if (left <= 1 || port >= 65_535) {
+      throw new NoFreePort(`No port is free up to ${port}. Close another server, or name another port.`);
+    }
     return listen(server, port + 1, left - 1);
   }
 }

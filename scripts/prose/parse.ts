@@ -202,7 +202,7 @@ class Reader {
     }
     const from = info.length - match[2]!.length;
     const values = [...match[2]!.matchAll(/\S+/g)]
-      .filter(({ index }, at) => at % 2 === 0 && index >= 0)
+      .filter((_, at) => at % 2 === 0)
       .map(({ 0: value, index }) => ({
         value,
         place: this.#locate(value, line, timesIn(info.slice(0, from + index), value)),

@@ -21,6 +21,8 @@ interface Holder {
 
 /** A lock file that cannot be read is being written, unless it is older than this. */
 const unreadableIsStaleMs = 10_000;
+/** How every lock file starts. */
+const lockStart = '{"pid":';
 /** Whether a process on another computer still runs cannot be known; no build takes this long. */
 const otherHostIsStaleMs = 3_600_000;
 
@@ -70,7 +72,8 @@ async function isStale(path: string, text: string): Promise<boolean> {
   const stats = await stat(path).catch(ignoring('ENOENT'));
   const age = Date.now() - (stats?.mtimeMs ?? 0);
   const holder = readHolder(text);
-  if (!holder) return age > unreadableIsStaleMs;
+  // A file of that name that no build began to write is somebody's own, and is never cleared away.
+  if (!holder) return age > unreadableIsStaleMs && (text === '' || text.startsWith(lockStart));
   if (holder.host !== hostname()) return age > otherHostIsStaleMs;
   if (!isRunning(holder.pid)) return true;
   const mark = await processMark(holder.pid);

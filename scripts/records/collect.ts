@@ -1,7 +1,9 @@
 import type { Static, TSchema } from 'typebox';
 import type { Diagnostic, Place } from '../diagnostics/diagnostic.ts';
+import { mostTold } from './most-told.ts';
 import { decode, referencesIn, type Reference } from './decode.ts';
 import type { SourceText } from './read-tree.ts';
+import { shortened } from './shortened.ts';
 import { validate } from './validate.ts';
 import { parseYaml, type YamlFile } from './yaml-file.ts';
 
@@ -55,7 +57,7 @@ function collect<S extends TSchema>(
   let unreadable = false;
   for (const source of files) {
     const parsed = parseYaml(source.path, source.text);
-    diagnostics.push(...parsed.diagnostics);
+    diagnostics.push(...mostTold(parsed.diagnostics));
     if (!parsed.file) {
       spoilt.add(stem(source.path));
       unreadable = true;
@@ -74,16 +76,18 @@ function collect<S extends TSchema>(
       unreadable = true;
       continue;
     }
+    const ofFile: Diagnostic[] = [];
     for (const { value, pointer } of parts) {
       const places = placesUnder(file, pointer);
       const faults = [...validate(schema, value, places), ...curlyQuotes(value, places)];
       if (faults.length > 0) {
-        diagnostics.push(...faults);
+        for (const fault of faults) ofFile.push(fault);
         spoilt.add(idIn(value) ?? stem(source.path));
         continue;
       }
       records.push({ value: decode(schema, value), file, pointer, references: referencesIn(schema, value) });
     }
+    diagnostics.push(...mostTold(ofFile));
   }
   return { records, spoilt, unreadable, diagnostics };
 }
@@ -95,7 +99,7 @@ function curlyQuotes(value: unknown, places: { placeOf(at: string): Place }, poi
       {
         code: 'wrong-value',
         severity: 'error',
-        message: `${value} stands between curly quotation marks, which would be printed.`,
+        message: `${shortened(value)} stands between curly quotation marks, which would be printed.`,
         hint: 'Use straight quotation marks, or none.',
         place: places.placeOf(pointer),
       },

@@ -12,6 +12,7 @@ import {
   type Loaded,
 } from './collect.ts';
 import type { Guide, PlacedKind, ProjectRecord, RegionRecord, TemperatureData } from './guide.ts';
+import { mostTold } from './most-told.ts';
 import { readMonthlyNormalsCsv } from './monthly-normals-csv.ts';
 import { readNormalsCsv } from './normals-csv.ts';
 import { readPhrases } from './phrases.ts';
@@ -44,8 +45,12 @@ export async function readGuide(options: { root: string; builtInRoot: string }):
   const builtIn =
     root === builtInRoot ? { files: [], diagnostics: [] } : await readTree(builtInRoot, ['content']);
   const diagnostics: Diagnostic[] = [...own.diagnostics, ...builtIn.diagnostics];
+  // One by one: as arguments of one call, a hundred thousand faults would overrun the stack.
+  const tell = (more: readonly Diagnostic[]): void => {
+    for (const diagnostic of more) diagnostics.push(diagnostic);
+  };
   const keep = <T>(reading: { diagnostics: readonly Diagnostic[] } & T): T => {
-    diagnostics.push(...reading.diagnostics);
+    tell(reading.diagnostics);
     return reading;
   };
   const { design } = keep(await readDesign(root, builtInRoot));
@@ -59,17 +64,21 @@ export async function readGuide(options: { root: string; builtInRoot: string }):
   const regions = keep(collectSingles(RegionSchema, files.take(/^content\/regions\/.+\.ya?ml$/)));
   const projects = keep(collectSingles(ProjectSchema, files.take(/^content\/projects\/.+\.ya?ml$/)));
   const hazards = keep(collectHazards(files));
-  const phrases = keep(readPhrases(base.take(languageFile), files.take(languageFile)));
+  const phrases = keep(
+    readPhrases(base.take(languageFile), files.take(languageFile), {
+      language: publishers.records[0]?.value.language ?? 'en',
+    }),
+  );
   const sheets = keep(readSheets(files.take(/^content\/sheets\/.+\.md$/)));
   const tables = new Map(files.take(/\.csv$/i).map((file) => [file.path, file]));
-  diagnostics.push(...files.unread(own.others));
+  tell(files.unread(own.others));
 
   for (const [name, records] of [
     ['crop', crops],
     ['region', regions],
     ['project', projects],
   ] as const) {
-    diagnostics.push(...idsAreFileNames(records.records));
+    tell(idsAreFileNames(records.records));
     const folder = name === 'crop' ? 'crops' : 'content/regions';
     const toldAlready = diagnostics.some(({ place }) => place?.file.startsWith(folder));
     if (records.records.length === 0 && !toldAlready && name !== 'project')
@@ -127,13 +136,13 @@ export async function readGuide(options: { root: string; builtInRoot: string }):
     ...(hazards.materials.unreadable ? (['material'] as const) : []),
     ...(hazards.actions.unreadable ? (['action'] as const) : []),
   ]);
-  diagnostics.push(...everyRecord.flatMap((record) => referenceFaults(record, ids, unknowable)));
+  tell(everyRecord.flatMap((record) => referenceFaults(record, ids, unknowable)));
   const sound = soundIds(known, catalogue);
 
   const regionRecords = regions.records.map((record) => keep(readRegion(record, tables)).region);
   const projectRecords = projects.records.map((record) => keep(readSteps(record)).project);
   const publisher = publishers.records[0]?.value;
-  if (!publisher) return { diagnostics };
+  if (!publisher) return { diagnostics: mostTold(diagnostics) };
   const valid = <T extends { readonly id: string }>(records: readonly Loaded<T>[]): readonly T[] =>
     sortedById([
       ...new Map(
@@ -154,7 +163,7 @@ export async function readGuide(options: { root: string; builtInRoot: string }):
   const rightProjects = new Set(valid(projects.records).map(({ id }) => id));
   const crop = valid(crops.records);
   return {
-    diagnostics,
+    diagnostics: mostTold(diagnostics),
     guide: {
       publisher,
       regions: sortedById(

@@ -5,5 +5,7 @@ export function shortened(text: string): string {
     .slice(0, 4 * longest)
     .replace(/\s+/g, ' ')
     .replace(/[\p{Cc}\p{Cs}]/gu, '');
-  return line.length <= longest && text.length <= 4 * longest ? line : `${[...line].slice(0, longest).join('')}…`;
+  return line.length <= longest && text.length <= 4 * longest
+    ? line
+    : `${[...line].slice(0, longest).join('')}…`;
 }

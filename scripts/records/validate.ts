@@ -3,6 +3,9 @@ import type { TSchema } from 'typebox';
 import type { Diagnostic, Place } from '../diagnostics/diagnostic.ts';
 import { parseQuantity, type QuantityFault } from '../quantities/quantity.ts';
 import { units, type Dimension } from '../quantities/units.ts';
+import { controlCharacterName, hasControlCharacter, isBlank } from './printable.ts';
+import { idPattern } from './schemas/kit.ts';
+import { shortened } from './shortened.ts';
 import { calendarDayNumber, isIsoDate } from './dates.ts';
 import { nearest, suggestion } from './suggest.ts';
 
@@ -12,11 +15,17 @@ export interface Places {
   placeOfKey(pointer: string): Place;
 }
 
+/**
+ * Errors of one record that are judged: many times what is told of a file. Those of one place lie next to each other, so
+ * the first ones make whole faults.
+ */
+const mostJudged = 1000;
+
 /** Checks a parsed value against a schema and reports every fault at its place. */
 export function validate(schema: TSchema, value: unknown, places: Places): readonly Diagnostic[] {
   const check = compiled(schema);
   if (check(value)) return [];
-  const errors = withoutMistypedKeys(keepNearestBranch(check.errors ?? [], value));
+  const errors = withoutMistypedKeys(keepNearestBranch((check.errors ?? []).slice(0, mostJudged), value));
   const seen = new Set<string>();
   return errors
     .map((error) => diagnosticOf(error, value, places))
@@ -41,6 +50,7 @@ export interface LooseSchema {
   readonly atMost?: number;
   readonly calendarDay?: true;
   readonly isoDate?: true;
+  readonly printed?: true;
   readonly refersTo?: string;
   readonly guideFile?: string;
 }
@@ -81,6 +91,13 @@ function makeAjv(): Ajv2020 {
     schemaType: 'boolean',
     errors: false,
     validate: (_: boolean, data: unknown) => typeof data !== 'string' || isIsoDate(data),
+  });
+  made.addKeyword({
+    keyword: 'printed',
+    schemaType: 'boolean',
+    errors: false,
+    validate: (_: boolean, data: unknown) =>
+      typeof data !== 'string' || data === '' || (!isBlank(data) && !hasControlCharacter(data)),
   });
   return made;
 }
@@ -171,6 +188,7 @@ function diagnosticOf(error: ErrorObject, value: unknown, places: Places): Diagn
   const name = nameOf(pointer);
   const schema = error.parentSchema as LooseSchema;
   const data = error.data;
+  const written = shortened(String(data));
   const make = (code: Diagnostic['code'], message: string, hint: string, at: Place = place): Diagnostic => ({
     code,
     severity: 'error',
@@ -192,7 +210,7 @@ function diagnosticOf(error: ErrorObject, value: unknown, places: Places): Diagn
       const key = (error.params as { additionalProperty: string }).additionalProperty;
       return make(
         'unknown-key',
-        `${name} has a key “${key}” that is not known here.`,
+        `${name} has a key “${shortened(key)}” that is not known here.`,
         suggestion(
           key,
           Object.keys(schema.properties ?? {}),
@@ -206,13 +224,13 @@ function diagnosticOf(error: ErrorObject, value: unknown, places: Places): Diagn
     case 'calendarDay':
       return make(
         'impossible-date',
-        `${name} is “${String(data)}”, which is no day of the calendar.`,
+        `${name} is “${written}”, which is no day of the calendar.`,
         'Write the month and the day, such as “Apr 14”.',
       );
     case 'isoDate':
       return make(
         'impossible-date',
-        `${name} is “${String(data)}”, which is no date of the calendar.`,
+        `${name} is “${written}”, which is no date of the calendar.`,
         'Write year, month and day, such as “2026-11-02”.',
       );
     case 'oneOfShapes':
@@ -224,7 +242,7 @@ function diagnosticOf(error: ErrorObject, value: unknown, places: Places): Diagn
     case 'enum':
       return make(
         'wrong-value',
-        `${name} is “${String(data)}”, which is not one of the values it may have.`,
+        `${name} is “${written}”, which is not one of the values it may have.`,
         suggestion(
           String(data),
           (error.schema as unknown[]).map(String),
@@ -246,15 +264,15 @@ function diagnosticOf(error: ErrorObject, value: unknown, places: Places): Diagn
           )
         : quantityDiagnostic(data, schema, name, make);
     case 'pattern':
-      return schema.refersTo !== undefined || /a-z0-9/.test(String(error.schema))
+      return schema.refersTo !== undefined || String(error.schema) === idPattern
         ? make(
             'bad-id',
-            `${name} is “${String(data)}”; an id has lower-case letters, digits and single hyphens.`,
+            `${name} is “${written}”; an id has lower-case letters, digits and single hyphens.`,
             'Write it like “snap-pea”.',
           )
         : make(
             'wrong-value',
-            `${name} is “${String(data)}”, which does not have the form it needs (${String(error.schema)}).`,
+            `${name} is “${written}”, which does not have the form it needs.`,
             patternHint(String(error.schema)),
           );
     case 'minimum':
@@ -263,9 +281,21 @@ function diagnosticOf(error: ErrorObject, value: unknown, places: Places): Diagn
     case 'exclusiveMaximum':
       return make(
         'out-of-range',
-        `${name} is ${String(data)}; it ${error.message ?? 'is out of range'}.`,
+        `${name} is ${written}; it ${error.message ?? 'is out of range'}.`,
         'Check the number and the place of its decimal point.',
       );
+    case 'printed':
+      return hasControlCharacter(String(data))
+        ? make(
+            'wrong-value',
+            `${name} has a character that cannot be printed (${controlCharacterName(String(data))}).`,
+            'Write the words anew instead of pasting them.',
+          )
+        : make(
+            'out-of-range',
+            `${name} has nothing that could be seen.`,
+            'Write something there, or leave the key out.',
+          );
     case 'minItems':
       return make(
         'out-of-range',
@@ -311,9 +341,15 @@ function diagnosticOf(error: ErrorObject, value: unknown, places: Places): Diagn
       : typeof data === 'string'
         ? 'text'
         : typeof data === 'number'
-          ? 'a number'
+          ? numberKind(data)
           : 'yes or no';
   }
+}
+
+/** YAML writes a number without end `.inf`, and what is no number at all `.nan`. */
+function numberKind(data: number): string {
+  if (Number.isNaN(data)) return 'no number (.nan)';
+  return Number.isFinite(data) ? 'a number' : 'a number without end';
 }
 
 type Make = (code: Diagnostic['code'], message: string, hint: string) => Diagnostic;
@@ -335,7 +371,7 @@ function quantityFault(
 function quantityDiagnostic(data: unknown, schema: LooseSchema, name: string, make: Make): Diagnostic {
   const dimension = schema.quantity!;
   const wanted = withExample(dimensionWords[dimension], schema);
-  if (typeof data === 'number') {
+  if (typeof data === 'number' && Number.isFinite(data)) {
     return make(
       'quantity-without-unit',
       `${name} is ${data} without a unit; ${wanted.what} needs one.`,
@@ -349,50 +385,51 @@ function quantityDiagnostic(data: unknown, schema: LooseSchema, name: string, ma
       `Write a number and its unit, such as “${wanted.example}”.`,
     );
   }
+  const written = shortened(data);
   const fault = quantityFault(data, schema)!;
   switch (fault.fault) {
     case 'no-unit':
       return make(
         'quantity-without-unit',
-        `${name} is “${fault.number}” without a unit; ${wanted.what} needs one.`,
-        askUnit(fault.number, wanted),
+        `${name} is “${shortened(fault.number)}” without a unit; ${wanted.what} needs one.`,
+        askUnit(shortened(fault.number), wanted),
       );
     case 'unknown-unit':
       return make(
         'bad-quantity',
-        `${name} is “${data}”; “${fault.unit}” is not a unit that is known.`,
+        `${name} is “${written}”; “${shortened(fault.unit)}” is not a unit that is known.`,
         suggestion(fault.unit, unitsOf(dimension), `Use one of: ${unitsOf(dimension).join(', ')}.`),
       );
     case 'other-dimension':
       return make(
         'bad-quantity',
-        `${name} is “${data}”; “${fault.unit}” measures ${dimensionWords[fault.dimension].measures}, and ${wanted.what} is needed.`,
+        `${name} is “${written}”; “${shortened(fault.unit)}” measures ${dimensionWords[fault.dimension].measures}, and ${wanted.what} is needed.`,
         `Use one of: ${unitsOf(dimension).join(', ')}.`,
       );
     case 'backwards':
       return make(
         'bad-quantity',
-        `${name} is “${data}”; the first end is larger than the second.`,
+        `${name} is “${written}”; the first end is larger than the second.`,
         'Write the smaller end first.',
       );
     case 'not-single':
       return make(
         'bad-quantity',
-        `${name} is “${data}”, a range, where one value is needed.`,
+        `${name} is “${written}”, a range, where one value is needed.`,
         'Write one number and its unit.',
       );
     case 'too-small':
     case 'too-large':
       return make(
         'out-of-range',
-        `${name} is “${data}”, which is ${fault.fault === 'too-small' ? 'less' : 'more'} than it can be.`,
+        `${name} is “${written}”, which is ${fault.fault === 'too-small' ? 'less' : 'more'} than it can be.`,
         'Check the number, its sign and its unit.',
       );
     case 'not-text':
     case 'unreadable':
       return make(
         'bad-quantity',
-        `${name} is “${data}”, which cannot be read as ${wanted.what}.`,
+        `${name} is “${written}”, which cannot be read as ${wanted.what}.`,
         `Write a number and its unit, such as “${wanted.example}”, or a range such as “${wanted.range}”.`,
       );
   }
@@ -516,8 +553,16 @@ function kindWanted(type: unknown): string {
 function patternHint(pattern: string): string {
   if (pattern.includes('#')) return 'Write a colour as # and six digits, such as #1f4a2c.';
   if (pattern.includes('http')) return 'Write the whole address, with https:// at its start.';
-  return 'Look at the same key in another record.';
+  return patternHints[pattern] ?? 'Look at the same key in another record.';
 }
+
+const patternHints: Readonly<Record<string, string>> = {
+  '^[A-Z]$': 'Write one capital letter, such as A.',
+  '^[A-Za-z0-9][A-Za-z0-9./-]{0,19}$':
+    'Write up to 20 letters, digits, dots, slashes and hyphens, such as GS-104/2027.',
+  '^[a-z]{2}(-[A-Z]{2})?$': 'Write the two letters of the language, such as en.',
+  '^[^\\s]+$': 'Write the address without spaces.',
+};
 
 function typeHint(type: unknown, data: unknown): string {
   if (type === 'array') return 'Put each item on a line of its own, with a hyphen before it.';

@@ -1,13 +1,4 @@
-import {
-  LineCounter,
-  isAlias,
-  isMap,
-  isSeq,
-  parseDocument,
-  type Document,
-  type Node,
-  type Pair,
-} from 'yaml';
+import { LineCounter, isAlias, isMap, isSeq, parseDocument, type Document, type Node, type Pair } from 'yaml';
 import type { Diagnostic, Place } from '../diagnostics/diagnostic.ts';
 import { shortened } from './shortened.ts';
 import {
@@ -90,9 +81,17 @@ function treeDiagnostic(fault: YamlTreeFault, place: Place): Diagnostic {
   });
   switch (fault.fault) {
     case 'duplicate-key':
-      return make('duplicate-key', `The key “${shortened(fault.key)}” stands here twice.`, 'Keep one of the two.');
+      return make(
+        'duplicate-key',
+        `The key “${shortened(fault.key)}” stands here twice.`,
+        'Keep one of the two.',
+      );
     case 'key-not-text':
-      return make('yaml-syntax', 'A list or a group of keys stands where a key belongs.', 'Write a word there.');
+      return make(
+        'yaml-syntax',
+        'A list or a group of keys stands where a key belongs.',
+        'Write a word there.',
+      );
     case 'no-such-anchor':
       return make(
         'yaml-syntax',

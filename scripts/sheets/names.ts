@@ -2,6 +2,7 @@
 import { inline } from '../document/build.ts';
 import type { Block, Inline } from '../document/document.ts';
 import type { Finding } from '../findings/finding.ts';
+import { dayLengthClasses } from '../records/schemas/crop.ts';
 import type { Printer } from './printer.ts';
 
 /** A table, drawing or list that prose puts in its place. `wide` ones take the full width of the page. */
@@ -37,6 +38,29 @@ export function conditionValue(name: string, scope: NameScope): string | undefin
   if (!finding) return undefined;
   if (finding.value.kind === 'choice') return finding.value.value;
   return finding.value.kind === 'none' ? 'none' : 'known';
+}
+
+/**
+ * The choices that each method can come to, in any region. A choice by a method that is not here is not checked, so
+ * that nothing true is told as a fault.
+ */
+const choicesOf: Readonly<Record<string, readonly string[]>> = {
+  'onion.class-by-latitude': dayLengthClasses,
+  'onion.order-of-harvest': dayLengthClasses,
+  'onion.size-by-leaves': ['onion-small', 'onion-medium', 'onion-large'],
+  'frame.side': ['north', 'south'],
+};
+
+/**
+ * The values that a condition on this name can see, in this region or in another; undefined where that is not known.
+ * Text that waits for another value would be shown nowhere.
+ */
+export function conditionValues(name: string, scope: NameScope): readonly string[] | undefined {
+  const finding = scope.findings.get(name);
+  if (!finding) return undefined;
+  const choices = choicesOf[finding.method];
+  if (choices) return [...choices, 'none'];
+  return finding.value.kind === 'choice' ? undefined : ['known', 'none'];
 }
 
 /** Every name a sheet knows, for suggestions. */

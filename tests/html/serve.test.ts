@@ -1,10 +1,10 @@
-import { mkdir, mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
-import { createServer, request } from 'node:http';
+import { mkdir, mkdtemp, readFile, rename, rm, symlink, writeFile } from 'node:fs/promises';
+import { createServer, request, type RequestOptions } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
-import { serve, type Served, type ServeOptions } from '../../scripts/serve.ts';
+import { NoFreePort, serve, type Served, type ServeOptions } from '../../scripts/serve.ts';
 
 /** A busy computer may take its time; nothing here is measured. */
 vi.setConfig({ testTimeout: 30_000 });
@@ -52,10 +52,14 @@ async function start(changes: Partial<ServeOptions> = {}): Promise<Served> {
 }
 
 /** Plain node:http, so that an address reaches the server as it is written. */
-function get(url: string, address: string): Promise<{ status: number; body: string }> {
+function get(
+  url: string,
+  address: string,
+  asked: Pick<RequestOptions, 'method' | 'headers'> = {},
+): Promise<{ status: number; body: string }> {
   return new Promise((resolve, reject) => {
     const { port } = new URL(url);
-    request({ host: '127.0.0.1', port, path: address }, (response) => {
+    request({ host: '127.0.0.1', port, path: address, ...asked }, (response) => {
       let body = '';
       response.setEncoding('utf8').on('data', (piece: string) => (body += piece));
       response.on('end', () => {
@@ -116,6 +120,75 @@ describe('serving', () => {
     for (const address of ['/../private.html', '/%2e%2e/private.html', '/en/..%2f..%2fprivate.html']) {
       expect((await get(url, address)).body).not.toContain('private');
     }
+  });
+
+  it.each(['bytes=5-2', 'bytes=0-1', 'bytes=-1', 'bytes=99999999999-', 'bytes=x-y', 'lines=1-2'])(
+    'sends a file whole to one that asks for the part %s, and stays',
+    async (range) => {
+      const { url } = await start();
+      const whole = { status: 200, body: 'body {}' };
+      expect(await get(url, '/style.css', { headers: { Range: range } })).toEqual(whole);
+      expect(await get(url, '/style.css')).toEqual(whole);
+    },
+  );
+
+  it('sends the head of a page alone to one that asks for it', async () => {
+    const { url } = await start();
+    expect(await get(url, '/', { method: 'HEAD' })).toEqual({ status: 200, body: '' });
+    expect(await get(url, '/none', { method: 'HEAD' })).toEqual({ status: 404, body: '' });
+  });
+
+  it.each(['POST', 'PUT', 'DELETE', 'PATCH', 'OPTIONS'])('takes no %s', async (method) => {
+    const { url } = await start();
+    for (const address of ['/', '/style.css', '/.reload'])
+      expect((await get(url, address, { method })).status).toBe(405);
+  });
+
+  it('has nothing at a folder without a slash, and stays', async () => {
+    const { url } = await start();
+    expect((await get(url, '/en')).status).toBe(404);
+    expect((await get(url, '/')).status).toBe(200);
+  });
+
+  it.skipIf(process.platform === 'win32')('does not follow a link out of the output folder', async () => {
+    const { url } = await start();
+    await symlink('../crops', path.join(out, 'away'));
+    await symlink('../crops/carrot.yaml', path.join(out, 'carrot.txt'));
+    await symlink('../crops/carrot.yaml', path.join(out, 'carrot.html'));
+    await symlink('en', path.join(out, 'latest'));
+    for (const address of ['/away/carrot.yaml', '/carrot.txt', '/carrot', '/carrot.html'])
+      expect((await get(url, address)).status).toBe(404);
+    expect((await get(url, '/latest/carrot.html')).status).toBe(200);
+  });
+
+  it('notices saves in a folder that was moved away and put back, or made later', async () => {
+    const builds = vi.fn(build);
+    const crops = path.dirname(record);
+    const { url } = await start({ build: builds, watch: [crops, path.join(folder, 'layouts')] });
+    const heard = await listenForReload(url);
+    const builtAgain = async (change: () => Promise<void>): Promise<void> => {
+      const before = heard.length;
+      await change();
+      await vi.waitFor(() => {
+        expect(heard.length).toBeGreaterThan(before);
+      }, 5000);
+      // Nothing more may be on its way when the next change is made, or it would be taken for that.
+      await new Promise((resolve) => setTimeout(resolve, 500));
+    };
+    await rename(crops, `${crops}_`);
+    await new Promise((resolve) => setTimeout(resolve, 500));
+    await builtAgain(() => rename(`${crops}_`, crops));
+    await builtAgain(() => writeFile(record, 'Beet'));
+    expect((await get(url, '/')).body).toContain('Beet');
+    await rename(crops, `${crops}_`);
+    await builtAgain(() => rename(`${crops}_`, crops));
+    await builtAgain(() => writeFile(record, 'Leek'));
+    await builtAgain(() => mkdir(path.join(folder, 'layouts')));
+    await builtAgain(() => writeFile(path.join(folder, 'layouts', 'sheet.njk'), 'mine'));
+    const count = builds.mock.calls.length;
+    await writeFile(path.join(folder, 'notes.txt'), 'beside what is watched');
+    await new Promise((resolve) => setTimeout(resolve, 500));
+    expect(builds).toHaveBeenCalledTimes(count);
   });
 
   it('builds again on a save, and then tells the pages', async () => {
@@ -207,6 +280,20 @@ describe('serving', () => {
     const { port } = other.address() as AddressInfo;
     const { url } = await start({ port });
     expect(Number(new URL(url).port)).toBeGreaterThan(port);
+    await new Promise((resolve) => other.close(resolve));
+  });
+
+  it('says so in words when there is no further port', async () => {
+    const other = createServer();
+    const last = 65_535;
+    await new Promise<void>((resolve) => {
+      // Whether it is this test or another program that has the port makes no difference.
+      other.once('error', () => {
+        resolve();
+      });
+      other.listen(last, '127.0.0.1', resolve);
+    });
+    await expect(start({ port: last })).rejects.toThrow(NoFreePort);
     await new Promise((resolve) => other.close(resolve));
   });
 

@@ -69,6 +69,7 @@ describe('a lock', () => {
     },
     { name: 'that is just being written', text: '', age: 0, taken: false },
     { name: 'whose writing was cut short', text: '{"pid":', age: 60_000, taken: true },
+    { name: 'that is a file of somebody’s own', text: 'the code of my lock', age: 2 * hour, taken: false },
     { name: 'that holds no process', text: '{"pid":"1"}', age: 60_000, taken: true },
   ])('$name: taken over is $taken', async ({ text, age, taken }) => {
     const { guide } = await tempGuide();

@@ -32,9 +32,7 @@ describe('what an earlier build published', () => {
       findings: ['last-frost'],
     };
     await publish({ out, guide, files: new Map([['en/a.pdf', 'one']]), entries: [entry] });
-    expect(await publishedIn(out)).toEqual(
-      new Map([['en/a.pdf', { bytes: Buffer.from('one'), entry }]]),
-    );
+    expect(await publishedIn(out)).toEqual(new Map([['en/a.pdf', { bytes: Buffer.from('one'), entry }]]));
     await put(out, { 'en/a.pdf': 'changed' });
     expect(await publishedIn(out)).toEqual(new Map());
   });

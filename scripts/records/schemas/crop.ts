@@ -10,24 +10,44 @@ export type DayLengthClass = (typeof dayLengthClasses)[number];
 export const plantingMethods = ['direct-sow', 'transplant', 'sets', 'slips', 'seed-pieces'] as const;
 export type PlantingMethod = (typeof plantingMethods)[number];
 
+/**
+ * Limits, in held units, are beyond what any garden crop needs: they catch a slipped decimal point, a wrong unit and a
+ * wrong sign, not an unusual figure. Our own judgement.
+ */
+const soilOrAir = { atLeast: -20, atMost: 60 } as const;
+const halfYear = { atLeast: -182, atMost: 182 } as const;
+const mostCounted = 10_000_000;
+
 /** Weeks from the average last freeze (spring) at which planting opens and closes; negative is before. */
 const SpringWindow = record({
   opens: quantityOf('duration', {
     description: 'from the average last freeze; negative is before it',
     single: true,
+    ...halfYear,
   }),
   closes: quantityOf('duration', {
     description: 'from the average last freeze; negative is before it',
     single: true,
+    ...halfYear,
   }),
   sources: Sources,
 });
 
+/** From a seed to a trellis, from a winter to a fire, from a day to some years, from a seed to a load. */
+const figureLimits = {
+  length: { atMost: 100_000 },
+  temperature: { atLeast: -80, atMost: 300 },
+  duration: { atLeast: -400, atMost: 4000 },
+  mass: { atMost: 1_000_000 },
+} as const;
+
 const figureOf = <D extends 'length' | 'temperature' | 'duration' | 'mass'>(dimension: D) =>
-  record({ id: Id, [dimension]: quantityOf(dimension), sources: Sources } as {
+  record({ id: Id, [dimension]: quantityOf(dimension, figureLimits[dimension]), sources: Sources } as {
     id: typeof Id;
     sources: typeof Sources;
   } & Record<D, ReturnType<typeof quantityOf<D>>>);
+
+const Count = Type.Number({ minimum: -mostCounted, maximum: mostCounted });
 
 /**
  * A figure of this crop alone that its sheets speak of, such as the largest diameter of an onion set. Prose
@@ -38,7 +58,7 @@ const Figure = Type.Union([
   figureOf('temperature'),
   figureOf('duration'),
   figureOf('mass'),
-  record({ id: Id, low: Type.Number(), high: Type.Number(), sources: Sources }),
+  record({ id: Id, low: Count, high: Count, sources: Sources }),
 ]);
 
 export const CropSchema = record({
@@ -73,18 +93,18 @@ export const CropSchema = record({
   }),
   seedsPerOunce: Type.Optional(
     record({
-      low: Type.Number({ exclusiveMinimum: 0 }),
-      high: Type.Number({ exclusiveMinimum: 0 }),
+      low: Type.Number({ exclusiveMinimum: 0, maximum: mostCounted }),
+      high: Type.Number({ exclusiveMinimum: 0, maximum: mostCounted }),
       sources: Sources,
     }),
   ),
   /** Seed to sow 100 ft of row. */
-  seedPer100Ft: Type.Optional(sourced(quantityOf('mass'))),
+  seedPer100Ft: Type.Optional(sourced(quantityOf('mass', { atMost: 100_000 }))),
   emergence: Type.Union([
     /** Days from sowing to emergence at each soil temperature, as published. */
     record({
       points: Type.Array(
-        record({ at: quantityOf('temperature'), days: Type.Number({ exclusiveMinimum: 0, maximum: 200 }) }),
+        record({ at: quantityOf('temperature', soilOrAir), days: Type.Number({ exclusiveMinimum: 0, maximum: 200 }) }),
         { minItems: 2, maxItems: 12 },
       ),
       sources: Sources,
@@ -99,11 +119,11 @@ export const CropSchema = record({
   ]),
   soilTemperature: Type.Optional(
     record({
-      minimum: quantityOf('temperature'),
-      optimum: quantityOf('temperature'),
-      maximum: quantityOf('temperature'),
+      minimum: quantityOf('temperature', soilOrAir),
+      optimum: quantityOf('temperature', soilOrAir),
+      maximum: quantityOf('temperature', soilOrAir),
       /** The temperature at which sowing makes sense in practice. */
-      practical: Type.Optional(quantityOf('temperature')),
+      practical: Type.Optional(quantityOf('temperature', soilOrAir)),
       sources: Sources,
     }),
   ),
@@ -114,7 +134,7 @@ export const CropSchema = record({
   }),
   /** How long the harvest of one planting usually lasts. */
   harvestLasts: sourced(quantityOf('duration', { example: '3 weeks', atLeast: 0, atMost: 300 })),
-  height: sourced(quantityOf('length', { example: '12 in', atMost: 6000 })),
+  height: sourced(quantityOf('length', { example: '12 in', atLeast: 5, atMost: 6000 })),
   /** Percent of good seed that comes up, at the least: the legal standard or a common germination test. */
   germination: Type.Optional(
     record({ percent: Type.Number({ exclusiveMinimum: 0, maximum: 100 }), sources: Sources }),
@@ -123,19 +143,19 @@ export const CropSchema = record({
   normalSeedlings: Type.Optional(
     record({
       points: Type.Array(
-        record({ at: quantityOf('temperature'), percent: Type.Number({ minimum: 0, maximum: 100 }) }),
+        record({ at: quantityOf('temperature', soilOrAir), percent: Type.Number({ minimum: 0, maximum: 100 }) }),
         { minItems: 2, maxItems: 12 },
       ),
       sources: Sources,
     }),
   ),
   /** The daily mean air temperature above which the crop fails: it bolts, turns bitter or sets no fruit. */
-  heatLimit: Type.Optional(sourced(quantityOf('temperature', { single: true }))),
+  heatLimit: Type.Optional(sourced(quantityOf('temperature', { single: true, atLeast: 5, atMost: 60 }))),
   /** Temperatures between which growth is counted in degree days; above the upper one it counts no more. */
   degreeDays: Type.Optional(
     record({
-      base: quantityOf('temperature', { single: true }),
-      upper: Type.Optional(quantityOf('temperature', { single: true })),
+      base: quantityOf('temperature', { single: true, ...soilOrAir }),
+      upper: Type.Optional(quantityOf('temperature', { single: true, ...soilOrAir })),
       sources: Sources,
     }),
   ),
@@ -144,8 +164,8 @@ export const CropSchema = record({
   /** What 100 ft of row give. */
   yieldPer100Ft: Type.Optional(
     record({
-      low: Type.Number({ exclusiveMinimum: 0 }),
-      high: Type.Number({ exclusiveMinimum: 0 }),
+      low: Type.Number({ exclusiveMinimum: 0, maximum: mostCounted }),
+      high: Type.Number({ exclusiveMinimum: 0, maximum: mostCounted }),
       /** What is counted or weighed: pounds of roots, of pods, of shelled peas; dozens of ears; heads. */
       unit: oneOf(['lb', 'lb-pods', 'lb-shelled', 'dozen-ears', 'heads', 'bunches']),
       sources: Sources,
@@ -159,7 +179,7 @@ export const CropSchema = record({
         high: Type.Number({ minimum: 3, maximum: 10 }),
       }),
       /** Depth that must be loose and free of stones; only where it matters. */
-      looseDepth: Type.Optional(quantityOf('length')),
+      looseDepth: Type.Optional(quantityOf('length', { atMost: 2000 })),
       sources: Sources,
     }),
   ),
@@ -167,10 +187,10 @@ export const CropSchema = record({
   overwinter: Type.Optional(
     record({
       /** Weeks before the average first fall freeze of 32 F; negative is after it. */
-      opensBeforeFreeze: quantityOf('duration', { single: true }),
-      closesBeforeFreeze: quantityOf('duration', { single: true }),
+      opensBeforeFreeze: quantityOf('duration', { single: true, ...halfYear }),
+      closesBeforeFreeze: quantityOf('duration', { single: true, ...halfYear }),
       /** The coldest average winter that it stands: the lowest 50 % threshold, in F, that may be reached. */
-      stands: quantityOf('temperature', { single: true }),
+      stands: quantityOf('temperature', { single: true, atLeast: -60, atMost: 10 }),
       sources: Sources,
     }),
   ),
@@ -179,8 +199,8 @@ export const CropSchema = record({
     Type.Array(
       record({
         class: oneOf(dayLengthClasses),
-        bulbing: quantityOf('day-length'),
-        latitudes: quantityOf('angle'),
+        bulbing: quantityOf('day-length', { atMost: 24 }),
+        latitudes: quantityOf('angle', { atLeast: 0, atMost: 90 }),
         sources: Sources,
       }),
       { minItems: 1, maxItems: 3 },

@@ -3,7 +3,8 @@
  * what a record may hold; the TypeScript types are read off them, so the two cannot part.
  *
  * Three keywords of our own replace the written text by what it means once it is found right:
- * `quantity` (a value or range with its unit), `calendarDay` (`Apr 14`) and `isoDate` (`2026-11-02`).
+ * `quantity` (a value or range with its unit), `calendarDay` (`Apr 14`) and `isoDate` (`2026-11-02`). `printed` is for
+ * text that people read.
  */
 import Type, { type TSchema, type TUnsafe } from 'typebox';
 import type { DayNumber } from '../../findings/finding.ts';
@@ -38,20 +39,21 @@ export const CalendarDay = Type.Unsafe<DayNumber>({ type: 'string', calendarDay:
 export const IsoDate = Type.Unsafe<string>({ type: 'string', isoDate: true });
 
 /** Lower-case letters, digits and single hyphens: safe as a file name and in an address. */
-export const Id = Type.String({ pattern: '^[a-z0-9]+(-[a-z0-9]+)*$', maxLength: 60 });
+export const idPattern = '^[a-z0-9]+(-[a-z0-9]+)*$';
+export const Id = Type.String({ pattern: idPattern, maxLength: 60 });
 
 /** A refers-to: the id of a record of the named kind. A missing record is a fault at this place. */
 export function ref(kind: RecordKind): ReturnType<typeof Type.String> {
-  return Type.String({ pattern: '^[a-z0-9]+(-[a-z0-9]+)*$', maxLength: 60, refersTo: kind });
+  return Type.String({ pattern: idPattern, maxLength: 60, refersTo: kind });
 }
 
 export type RecordKind =
   'source' | 'crop' | 'region' | 'project' | 'caution' | 'tool' | 'material' | 'action';
 
-/** A line of words for people. */
-export const Words = Type.String({ minLength: 1, maxLength: 300 });
+/** A line of words for people: something that can be seen, without control characters. */
+export const Words = Type.String({ minLength: 1, maxLength: 300, printed: true });
 /** A few sentences; inline Markdown is allowed where the schema says so. */
-export const Prose = Type.String({ minLength: 1, maxLength: 3000 });
+export const Prose = Type.String({ minLength: 1, maxLength: 3000, printed: true });
 
 /** At least one source, the weightiest first. */
 export const Sources = Type.Array(ref('source'), { minItems: 1, maxItems: 8 });

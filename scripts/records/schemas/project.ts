@@ -26,7 +26,7 @@ export const ProjectSchema = record({
     length: quantityOf('length', { single: true, atLeast: 100, atMost: 3000 }),
     width: quantityOf('length', { single: true, atLeast: 100, atMost: 2000 }),
     height: quantityOf('length', { single: true, atLeast: 100, atMost: 2000 }),
-    mass: quantityOf('mass'),
+    mass: quantityOf('mass', { atLeast: 1000, atMost: 1_000_000 }),
     sources: Sources,
   }),
   walls: record({ poleward: Wall, others: Wall }),
@@ -48,16 +48,16 @@ export const ProjectSchema = record({
     { minItems: 1, maxItems: 12 },
   ),
   /** How far each sash must lie on the wall at either end, at the least. */
-  bearing: sourced(quantityOf('length', { single: true })),
+  bearing: sourced(quantityOf('length', { single: true, atLeast: 1, atMost: 1000 })),
   stakes: record({
     perBale: Type.Integer({ minimum: 1, maximum: 4 }),
-    length: quantityOf('length', { single: true }),
+    length: quantityOf('length', { single: true, atLeast: 100, atMost: 5000 }),
     sources: Sources,
   }),
   /** Depth of planting mix inside. */
-  soilDepth: quantityOf('length', { single: true, atMost: 1000 }),
+  soilDepth: quantityOf('length', { single: true, atLeast: 10, atMost: 1000 }),
   helpers: Type.Integer({ minimum: 0, maximum: 10 }),
-  time: quantityOf('day-length', { description: 'hours of work' }),
+  time: quantityOf('day-length', { description: 'hours of work', atLeast: 0.1, atMost: 1000 }),
   parts: Type.Array(
     record({
       /** The letter that the drawings and steps call it by. */
@@ -71,8 +71,8 @@ export const ProjectSchema = record({
       spare: Type.Optional(Type.Number({ minimum: 0, maximum: 100 })),
       unit: Words,
       /** For `count: soil-litres`: how much one unit holds. */
-      pack: Type.Optional(quantityOf('volume')),
-      price: quantityOf('money', { description: 'for one unit', single: true }),
+      pack: Type.Optional(quantityOf('volume', { atLeast: 0.1, atMost: 100_000 })),
+      price: quantityOf('money', { description: 'for one unit', single: true, atMost: 1_000_000 }),
       /** True when the builder has it already: it is listed, but not priced. */
       atHand: Type.Boolean(),
     }),

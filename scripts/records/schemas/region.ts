@@ -51,10 +51,10 @@ export const RegionSchema = record({
   temperatures: Type.Optional(
     Type.Union([
       record({
-        minimum: monthly(quantityOf('temperature', { single: true })),
-        maximum: monthly(quantityOf('temperature', { single: true })),
+        minimum: monthly(quantityOf('temperature', { single: true, atLeast: -80, atMost: 50 })),
+        maximum: monthly(quantityOf('temperature', { single: true, atLeast: -80, atMost: 60 })),
         /** Rain and melted snow of each month. */
-        rain: Type.Optional(monthly(quantityOf('length', { single: true }))),
+        rain: Type.Optional(monthly(quantityOf('length', { single: true, atMost: 10_000 }))),
         source: ref('source'),
       }),
       record({ monthlyNormals: Type.String({ guideFile: 'content/regions' }), source: ref('source') }),
@@ -67,7 +67,7 @@ export const RegionSchema = record({
       moisture: oneOf(['dry', 'moist', 'wet']),
       stones: oneOf(['none', 'some', 'many']),
       /** Down to a hard layer, rock or the water table. */
-      depth: quantityOf('length', { single: true }),
+      depth: quantityOf('length', { single: true, atMost: 100_000 }),
       ph: Type.Number({ minimum: 3, maximum: 10 }),
       source: ref('source'),
     }),
