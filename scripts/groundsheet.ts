@@ -5,12 +5,15 @@ import { Command, InvalidArgumentError } from 'commander';
 import { formatReport, hasErrors, type Diagnostic } from './diagnostics/diagnostic.ts';
 import { explain } from './explain.ts';
 import { build, check, type BuildOptions } from './pipeline.ts';
-import { serve } from './serve.ts';
+import { NoFreePort, serve } from './serve.ts';
 
 /** The folder in which the user typed the command; npm itself moves to the folder of package.json. */
-const callerFolder = process.env['INIT_CWD'] ?? process.cwd();
+const callerFolder = resolve(process.env['INIT_CWD'] ?? '');
 
 const builtInRoot = fileURLToPath(new URL('..', import.meta.url)).replace(/[\\/]$/, '');
+
+// The page maker reads settings from the folder it runs in, so that is never one of the user's.
+process.chdir(builtInRoot);
 
 interface CommonFlags {
   readonly root: string;
@@ -73,7 +76,16 @@ common('serve', 'make the sheets, open them in the browser, and make them again 
     });
   });
 
-await program.parseAsync();
+await program.parseAsync().catch(tell);
+
+/** Tells in a sentence what the user or the system is the cause of; anything else is a mistake of the program. */
+function tell(error: unknown): void {
+  if (error instanceof InvalidArgumentError || error instanceof NoFreePort)
+    program.error(`error: ${error.message}`);
+  if (error instanceof Error && 'syscall' in error)
+    program.error(`error: The operating system does not allow it: ${error.message}`);
+  throw error;
+}
 
 function buildOptions(flags: CommonFlags & { out?: string }): BuildOptions {
   const root = resolve(callerFolder, flags.root);
@@ -87,11 +99,14 @@ function buildOptions(flags: CommonFlags & { out?: string }): BuildOptions {
   };
 }
 
+/** Seconds since 1970; later years have more digits than the dates of the records. */
+const endOfYear9999 = 253_402_300_799;
+
 /** SOURCE_DATE_EPOCH (seconds since 1970) as a date; undefined when it is not set. */
 function issueDate(epoch: string | undefined): string | undefined {
   if (epoch === undefined || epoch === '') return undefined;
-  if (!/^\d{1,12}$/.test(epoch))
-    throw new InvalidArgumentError('SOURCE_DATE_EPOCH is not a whole number of seconds.');
+  if (!/^\d{1,12}$/.test(epoch) || Number(epoch) > endOfYear9999)
+    throw new InvalidArgumentError('SOURCE_DATE_EPOCH is not a whole number of seconds up to the year 9999.');
   return new Date(Number(epoch) * 1000).toISOString().slice(0, 10);
 }
 

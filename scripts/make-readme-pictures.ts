@@ -10,6 +10,7 @@ const root = fileURLToPath(new URL('..', import.meta.url));
 
 /** Which page of which sheet stands for its kind. */
 const pictures = [
+  { name: 'climate-sheet', pdf: 'larkwether/climate.pdf', page: 2 },
   { name: 'planting-chart', pdf: 'larkwether/planting-chart.pdf', page: 2 },
   { name: 'build-card', pdf: 'hollowmarl/straw-bale-cold-frame.pdf', page: 3 },
   { name: 'fact-sheet', pdf: 'hollowmarl/onions.pdf', page: 2 },

@@ -3,7 +3,8 @@ import { choice, count, none, quantity, type Finding, type FindingInput } from '
 import { freezeChances, type FreezeChance } from '../records/schemas/region.ts';
 import { daysInYear } from './calendar.ts';
 import type { DailyStation, FreezeData, NormalsFreeze } from './freeze-data.ts';
-import { fewestSeasons, freezeDaysByYear } from './freeze-seasons.ts';
+import { fewestSeasons, freezeDaysByYear, freezesAllYear, seasonLengthsOnRecord } from './freeze-seasons.ts';
+
 import {
   dayBetweenChances,
   freezeDates,
@@ -14,6 +15,8 @@ import {
 } from './freeze.ts';
 import { fitMixedNormal } from './mixed-normal.ts';
 import { normalQuantile } from './normal-distribution.ts';
+
+export { seasonLengthsOnRecord, shortestSeasonDays } from './freeze-seasons.ts';
 
 export type SeasonLengths = Readonly<Record<FreezeChance, Finding>>;
 
@@ -71,6 +74,7 @@ function fromDailyMinima(
 ): (chance: FreezeChance) => Answer {
   const lengths = seasonLengthsOnRecord(station, options);
   const fit = fitMixedNormal(lengths);
+  const allYear = freezesAllYear(station, options);
   const inputs: FindingInput[] = [
     { name: 'seasons', value: count(lengths.length) },
     { name: 'seasons-with-freeze', value: count(lengths.filter((length) => length !== null).length) },
@@ -83,6 +87,7 @@ function fromDailyMinima(
   ];
   const valueAt = (chance: number): Finding['value'] => {
     if (lengths.length < fewestSeasons) return none('too-few-seasons');
+    if (allYear) return none('freeze-all-year');
     if (!fit) return none('freeze-never');
     const longerAmongFrozen = chanceAmongFrozenYears(chance, fit.freezeShare);
     if (longerAmongFrozen === undefined) return none('season-not-this-short');
@@ -93,23 +98,6 @@ function fromDailyMinima(
     method: 'freeze.season-normal',
     inputs: [...askedInputs(chance, options), ...inputs],
     sources: [source, seasonSource],
-  });
-}
-
-/**
- * Days between the last and the first freeze of each growing season whose both ends are complete enough; `null` for one that
- * lacks a freeze at either end.
- */
-export function seasonLengthsOnRecord(
-  station: DailyStation,
-  options: FreezeOptions,
-): readonly (number | null)[] {
-  const last = freezeDaysByYear(station, 'last', options);
-  const first = freezeDaysByYear(station, 'first', options);
-  return [...last].flatMap(([year, from]) => {
-    const to = first.get(year);
-    if (to === undefined) return [];
-    return [from === null || to === null ? null : to - from];
   });
 }
 
@@ -183,9 +171,6 @@ export function freezeOccurrence(data: FreezeData, options: FreezeOptions): Find
   return { id: `freeze.occurrence.${thresholdName(options.thresholdC)}`, ...answer };
 }
 
-/** A shorter time between two freezes is no growing season; our own judgement. */
-export const shortestSeasonDays = 30;
-
 function occurrenceOf(data: FreezeData, options: FreezeOptions): Answer {
   const threshold: FindingInput = {
     name: 'freeze-threshold',
@@ -211,10 +196,10 @@ function occurrenceOf(data: FreezeData, options: FreezeOptions): Answer {
     { name: 'seasons-with-freeze', value: count(frozen) },
   ];
   if (winters.length < fewestSeasons) return answer(none('too-few-seasons'), inputs);
-  const lengths = seasonLengthsOnRecord(data.station, options);
-  const short = lengths.filter((length) => length !== null && length < shortestSeasonDays).length;
-  const allYear = lengths.length > 0 && short * 2 >= lengths.length;
-  return answer(choice(allYear ? 'freeze-all-year' : shareName(frozen / winters.length)), inputs);
+  return answer(
+    choice(freezesAllYear(data.station, options) ? 'freeze-all-year' : shareName(frozen / winters.length)),
+    inputs,
+  );
 }
 
 function shareName(share: number): string {

@@ -67,6 +67,39 @@ export function freezeDaysByYear(
   return new Map(usableSeasons(station, options)[edge].map((year) => [year, freezeOf(year)]));
 }
 
+/** A shorter time between two freezes is no growing season; our own judgement. */
+export const shortestSeasonDays = 30;
+
+/**
+ * Days between the last and the first freeze of each growing season whose both ends are complete enough; `null` for one that
+ * lacks a freeze at either end.
+ */
+export function seasonLengthsOnRecord(
+  station: DailyStation,
+  options: { thresholdC: number; latitudeDeg: number },
+): readonly (number | null)[] {
+  const last = freezeDaysByYear(station, 'last', options);
+  const first = freezeDaysByYear(station, 'first', options);
+  return [...last].flatMap(([year, from]) => {
+    const to = first.get(year);
+    if (to === undefined) return [];
+    return [from === null || to === null ? null : to - from];
+  });
+}
+
+/**
+ * Whether there is no season between two freezes: in half of the years or more fewer than `shortestSeasonDays` days lie between them.
+ * The dates found are then only the edges of the months searched.
+ */
+export function freezesAllYear(
+  station: DailyStation,
+  options: { thresholdC: number; latitudeDeg: number },
+): boolean {
+  const lengths = seasonLengthsOnRecord(station, options);
+  const short = lengths.filter((length) => length !== null && length < shortestSeasonDays).length;
+  return lengths.length > 0 && short * 2 >= lengths.length;
+}
+
 /**
  * The threshold as it stands in a record of tenths of a degree Celsius: observers' 28 F (-2.222 C) is kept as
  * -2.2, so -2.2 must count as 28 F or lower. The hair above it absorbs binary fractions.

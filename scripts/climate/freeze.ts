@@ -19,7 +19,13 @@ import { fromHeld } from '../quantities/units.ts';
 import { freezeChances, type FreezeChance } from '../records/schemas/region.ts';
 import { growingSeason, placeInSeason } from './calendar.ts';
 import type { ChanceDates, DailyStation, FreezeData, FreezeTableRow, NormalsFreeze } from './freeze-data.ts';
-import { fewestSeasons, freezeDays, usableSeasons, type FreezeEdge } from './freeze-seasons.ts';
+import {
+  fewestSeasons,
+  freezeDays,
+  freezesAllYear,
+  usableSeasons,
+  type FreezeEdge,
+} from './freeze-seasons.ts';
 import { dayAtChance, fitMixedNormal } from './mixed-normal.ts';
 import { normalQuantile } from './normal-distribution.ts';
 
@@ -53,7 +59,8 @@ export interface FreezeOptions {
  * - `freeze-not-this-likely`: it is reached in fewer years than the chance asks for
  * - `freeze-chance-not-given`: the normals give no dates around this chance
  * - `freeze-outside-season`: the fitted date falls outside the twelve months searched
- * - `freeze-all-year`: the source says that the risk lasts all year, so that there is no season between two freezes
+ * - `freeze-all-year`: the source says that the risk lasts all year, or half of the years on record or more have no season
+ *   between two freezes
  * - `freeze-threshold-not-given`: the table or the normals lack the threshold
  * - `too-few-seasons`: the daily record is too thin; see `freezeDataFault`
  *
@@ -161,6 +168,7 @@ function fromDailyMinima(
 ): Map<FreezeChance, Answer> {
   const days = freezeDays(station, edge, options);
   const fit = fitMixedNormal(days);
+  const allYear = freezesAllYear(station, options);
   const inFreezeYears = days.filter((day) => day !== null).length;
   const season = growingSeason(options.latitudeDeg)[edge];
   const fitInputs: FindingInput[] = [
@@ -176,6 +184,7 @@ function fromDailyMinima(
   const valueAt = (chance: FreezeChance): DateFinding['value'] => {
     if (days.length < fewestSeasons) return none('too-few-seasons');
     if (inFreezeYears === 0) return none('freeze-never');
+    if (allYear) return none('freeze-all-year');
     const day = fit && dayAtChance(fit, edge, chance / 100);
     if (day === undefined) return none('freeze-not-this-likely');
     return day < season.from || day > season.to ? none('freeze-outside-season') : date(Math.round(day));

@@ -73,6 +73,8 @@ const markdown = new MarkdownIt({ html: true, linkify: false, typographer: true 
 markdown.validateLink = () => true;
 
 const nameInBraces = /\{\{\s*([A-Za-z0-9][A-Za-z0-9.-]*)\s*\}\}/g;
+/** A line of colons with the word behind it, perhaps as the first line of a list item. */
+const fence = /^\s*(?:(?:[-*+]|\d{1,9}[.)])\s+)*(:{3,})\s*(\S*)/;
 const condition = /^when\s+([a-z0-9][a-z0-9.-]*)\s+is\s+([a-z0-9-]+(?:\s+or\s+[a-z0-9-]+)*)\s*$/;
 
 class Reader {
@@ -414,11 +416,11 @@ class Reader {
     const open: { colons: number; row: string; line: number }[] = [];
     const told = this.#diagnostics.length;
     text.split('\n').forEach((row, line) => {
-      const match = /^\s*(:{3,})\s*(\S*)/.exec(row);
+      const match = fence.exec(row);
       if (!match) return;
       const colons = match[1]!.length;
       const outer = open.at(-1);
-      const mark = row.trim();
+      const mark = row.slice(row.indexOf(':::')).trim();
       if (match[2] === '') {
         if (outer === undefined)
           this.#report('This ::: closes nothing.', 'Take it out, or open something before it.', mark, line);

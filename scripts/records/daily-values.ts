@@ -17,6 +17,8 @@ export interface ValueColumn {
 
 /** Degrees Celsius that no thermometer on earth has gone beyond, with room to spare. */
 const believable = { lowestC: -90, highestC: 60 };
+/** The oldest series of daily minima begin in the eighteenth century; the last year is that of the latest sheets. */
+const yearsOfRecords = { first: 1750, last: 2200 } as const;
 /** The mark for a missing value in the fixed-width form of the data, which finds its way into CSV files. */
 const missingMark = '-9999';
 
@@ -101,6 +103,15 @@ export function readDate(
     };
   }
   const [year, month, day] = match.slice(1).map(Number) as [number, number, number];
+  if (year < yearsOfRecords.first || year > yearsOfRecords.last) {
+    return {
+      kind: 'date-absurd',
+      message: `${written} lies outside the years that a record can be of (${yearsOfRecords.first} to ${yearsOfRecords.last}).`,
+      hint: 'Correct the date, or delete the row.',
+      line: row.line,
+      field,
+    };
+  }
   return { year, month, day };
 }
 

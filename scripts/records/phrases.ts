@@ -163,9 +163,7 @@ function argumentsOf(words: string): MessageArguments | undefined {
   };
   try {
     // As the phrases are said later: angle brackets are plain text.
-    walk(
-      new IntlMessageFormat(words, 'en', undefined, { ignoreTag: true }).getAst() as readonly MessageNode[],
-    );
+    walk(new IntlMessageFormat(words, 'en', undefined, { ignoreTag: true }).getAst());
   } catch {
     return undefined;
   }

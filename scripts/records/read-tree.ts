@@ -42,8 +42,25 @@ export async function readTree(root: string, folders: readonly string[]): Promis
   const others: string[] = [];
   const seen = new Set<string>();
 
+  /** One that cannot be read is told and the others are read all the same. */
   const readOne = async (absolute: string): Promise<void> => {
     const path = toSlashes(relative(root, absolute));
+    try {
+      await readKnown(absolute, path);
+    } catch (error) {
+      const cause = (error as NodeJS.ErrnoException).code;
+      if (cause === undefined) throw error;
+      diagnostics.push(
+        fileFault(
+          'file-unreadable',
+          path,
+          `${path} cannot be read: ${cause}.`,
+          'Check that you may read it, and every folder it lies in.',
+        ),
+      );
+    }
+  };
+  const readKnown = async (absolute: string, path: string): Promise<void> => {
     const real = await realpath(absolute).catch(() => undefined);
     if (real === undefined) {
       diagnostics.push(
@@ -122,18 +139,7 @@ export async function readTree(root: string, folders: readonly string[]): Promis
       );
       continue;
     }
-    try {
-      await readOne(absolute);
-    } catch (error) {
-      diagnostics.push(
-        fileFault(
-          'file-unreadable',
-          folder,
-          `${folder}/ cannot be read: ${(error as NodeJS.ErrnoException).code ?? 'unknown cause'}.`,
-          'Check that you may read every file in it.',
-        ),
-      );
-    }
+    await readOne(absolute);
   }
   return { files, others, diagnostics };
 }

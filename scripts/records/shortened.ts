@@ -7,5 +7,5 @@ export function shortened(text: string): string {
     .replace(/[\p{Cc}\p{Cs}]/gu, '');
   return line.length <= longest && text.length <= 4 * longest
     ? line
-    : `${[...line].slice(0, longest).join('')}…`;
+    : `${line.slice(0, longest).replace(/[\uD800-\uDBFF]$/, '')}…`;
 }

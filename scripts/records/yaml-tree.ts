@@ -89,7 +89,7 @@ export function readYamlTree(document: Document): YamlTree | readonly YamlTreeFa
       const offset = node ? offsetOf(node) : offsetOf(map);
       if (key === undefined) faults.push({ fault: 'key-not-text', offset });
       else if (byKey.has(key)) faults.push({ fault: 'duplicate-key', key, offset });
-      else byKey.set(key, pair as Pair);
+      else byKey.set(key, pair);
       const reading = read(pair.value as Node | null, level + 1);
       inner.push(reading);
       entries.push([key ?? '', reading.value]);
@@ -107,10 +107,11 @@ export function readYamlTree(document: Document): YamlTree | readonly YamlTreeFa
   const keyText = (key: Node | null): string | undefined => {
     const node = isAlias(key) ? anchors.get(key.source) : key;
     if (isScalar(key) && key.anchor !== undefined) anchors.set(key.anchor, key);
-    return node === null ? '' : isScalar(node) ? String(node.value ?? '') : undefined;
+    if (!node) return '';
+    return isScalar<string | number | boolean | bigint | null>(node) ? String(node.value ?? '') : undefined;
   };
 
-  const { value } = read(document.contents as Node | null, 0);
+  const { value } = read(document.contents, 0);
   if (faults.length > 0) return faults;
   return {
     value,

@@ -4,22 +4,27 @@
  */
 import { layOutRows } from '../agronomy/bed-rows.ts';
 import { growingSeason, placeInSeason } from '../climate/calendar.ts';
-import type { ChanceDates } from '../climate/freeze-data.ts';
+import type { ChanceDates, DailyStation } from '../climate/freeze-data.ts';
+import { freezesAllYear, shortestSeasonDays } from '../climate/freeze-seasons.ts';
 import { freezeDataFault } from '../climate/freeze.ts';
 import type { Diagnostic } from '../diagnostics/diagnostic.ts';
+import { fromHeld } from '../quantities/units.ts';
 import type { Guide, ProjectRecord, RegionRecord } from '../records/guide.ts';
+import { mostTold } from '../records/most-told.ts';
 import { hazardFaults, weakenedHazards, type HazardFault } from '../safety/faults.ts';
 import { baleColdFrame, isFrame } from '../structures/bale-cold-frame.ts';
+import { impossibleFreeze, winterOfOtherHemisphere } from './check-freeze.ts';
+import { namesOfEveryCrop } from './check-names.ts';
 import { describeStructureFault } from '../structures/faults.ts';
 
 export function checkGuide(guide: Guide): readonly Diagnostic[] {
-  return [
+  return mostTold([
     ...publisherFaults(guide),
     ...guide.crops.flatMap((crop) => cropFaults(guide, crop)),
     ...guide.regions.flatMap((region) => regionFaults(guide, region)),
     ...guide.projects.flatMap((project) => projectFaults(guide, project)),
     ...hazards(guide),
-  ];
+  ]);
 }
 
 function publisherFaults({ publisher, placeOf }: Guide): Diagnostic[] {
@@ -90,6 +95,20 @@ function cropFaults(guide: Guide, crop: Guide['crops'][number]): Diagnostic[] {
       fault('/seedsPerOunce', 'The higher count of seeds is smaller than the lower one.', 'Swap the two.'),
     );
   }
+  faults.push(...figureFaults(crop, fault));
+  for (const [pointer, range] of [
+    ['/yieldPer100Ft', crop.yieldPer100Ft],
+    ['/soil/ph', crop.soil?.ph],
+  ] as const) {
+    if (range && range.high < range.low)
+      faults.push(fault(`${pointer}/high`, 'The high end is smaller than the low one.', 'Swap the two.'));
+  }
+  crop.dayLength?.forEach(({ class: name }, index, all) => {
+    if (all.findIndex((other) => other.class === name) < index)
+      faults.push(
+        fault(`/dayLength/${index}/class`, `The class “${name}” is listed twice.`, 'Keep one of the two.'),
+      );
+  });
   if (crop.spacing.inRow.value.low <= 0 || crop.spacing.betweenRows.value.low <= 0) {
     faults.push(
       fault(
@@ -102,39 +121,123 @@ function cropFaults(guide: Guide, crop: Guide['crops'][number]): Diagnostic[] {
   return faults;
 }
 
+/** Figures of this crop alone that carry a name of every crop, a name twice, or their ends the wrong way round. */
+function figureFaults(
+  crop: Guide['crops'][number],
+  fault: (pointer: string, message: string, hint: string) => Diagnostic,
+): Diagnostic[] {
+  const figures = crop.figures ?? [];
+  return figures.flatMap((figure, index) => {
+    const at = `/figures/${index}`;
+    if (namesOfEveryCrop.has(figure.id))
+      return [
+        fault(
+          `${at}/id`,
+          `“${crop.id}.${figure.id}” is the name of something that is known of crops already.`,
+          'Give the figure another id.',
+        ),
+      ];
+    if (figures.findIndex(({ id }) => id === figure.id) < index)
+      return [
+        fault(
+          `${at}/id`,
+          `Another figure has the id “${figure.id}” already.`,
+          'Give one of the two another id.',
+        ),
+      ];
+    if ('low' in figure && figure.high < figure.low)
+      return [fault(`${at}/high`, 'The high end is smaller than the low one.', 'Swap the two.')];
+    return [];
+  });
+}
+
 function regionFaults(guide: Guide, region: RegionRecord): Diagnostic[] {
   const latitudeDeg = region.latitude.low;
   if (region.freeze.kind === 'table') {
+    const disorder = region.freeze.rows.flatMap((row, index) =>
+      (['last', 'first'] as const).flatMap((edge): Diagnostic[] => {
+        const chance = chanceOutOfOrder(row[edge], edge, { latitudeDeg });
+        if (chance === undefined) return [];
+        return [
+          {
+            code: 'freeze-table',
+            severity: 'error',
+            message: `The ${chance} % date of this row is out of order with the one before it.`,
+            hint:
+              edge === 'last'
+                ? 'In spring a higher chance of a later freeze means an earlier date: the 10 % date is the latest.'
+                : 'In fall a higher chance of an earlier freeze means a later date: the 10 % date is the earliest.',
+            place: guide.placeOf('region', region.id, `/freeze/table/${index}/${edge}/${chance}`),
+          },
+        ];
+      }),
+    );
+    // A row out of order has no season to judge.
     return [
       ...thresholdFaults(guide, region),
-      ...region.freeze.rows.flatMap((row, index) =>
-        (['last', 'first'] as const).flatMap((edge): Diagnostic[] => {
-          const chance = chanceOutOfOrder(row[edge], edge, { latitudeDeg });
-          if (chance === undefined) return [];
-          return [
-            {
-              code: 'freeze-table',
-              severity: 'error',
-              message: `The ${chance} % date of this row is out of order with the one before it.`,
-              hint:
-                edge === 'last'
-                  ? 'In spring a higher chance of a later freeze means an earlier date: the 10 % date is the latest.'
-                  : 'In fall a higher chance of an earlier freeze means a later date: the 10 % date is the earliest.',
-              place: guide.placeOf('region', region.id, `/freeze/table/${index}/${edge}/${chance}`),
-            },
-          ];
-        }),
-      ),
+      ...disorder,
+      ...(disorder.length === 0 ? seasonFaults(guide, region) : []),
     ];
   }
+  if (region.freeze.kind === 'normals') return seasonFaults(guide, region);
   const fault = freezeDataFault(region.freeze, { latitudeDeg });
-  if (!fault) return [];
+  if (!fault) return stationFaults(guide, region, region.freeze.station);
   return [
     {
       code: 'station-csv',
       severity: 'error',
       message: `Only ${fault.usable} ${fault.edge === 'last' ? 'spring' : 'fall'} seasons of the station file are complete enough; freeze dates need ${fault.needed}.`,
       hint: 'Use a longer record, a station with fewer gaps, or a typed freeze table.',
+      place: guide.placeOf('region', region.id, '/freeze/daily'),
+    },
+  ];
+}
+
+/** Dates of a table or of normals that no place can have. */
+function seasonFaults(guide: Guide, region: RegionRecord): Diagnostic[] {
+  const { freeze } = region;
+  if (freeze.kind === 'daily') return [];
+  const rows = freeze.kind === 'table' ? freeze.rows : freeze.normals.rows;
+  const found = impossibleFreeze(rows, { latitudeDeg: region.latitude.low });
+  if (!found) return [];
+  const typed = freeze.kind === 'table';
+  const thresholdF = Math.round(fromHeld(rows[found.row]!.thresholdC, 'F'));
+  return [
+    {
+      code: typed ? 'freeze-table' : 'normals-csv',
+      severity: 'error',
+      message: typed ? found.message : found.message.replace('this row', `${thresholdF} F in the normals`),
+      hint: found.hint,
+      place: guide.placeOf(
+        'region',
+        region.id,
+        typed ? `/freeze/table/${found.row}/${found.edge}/50` : '/freeze/normals',
+      ),
+    },
+  ];
+}
+
+/** A daily record whose winter does not belong to the latitude, or that freezes all year round. */
+function stationFaults(guide: Guide, region: RegionRecord, station: DailyStation): Diagnostic[] {
+  const latitudeDeg = region.latitude.low;
+  if (winterOfOtherHemisphere(station, { latitudeDeg })) {
+    return [
+      {
+        code: 'station-csv',
+        severity: 'error',
+        message: `The winters of the station file are those of the ${latitudeDeg < 0 ? 'northern' : 'southern'} hemisphere, and the region lies in the other one.`,
+        hint: 'Is the sign of the latitude right (south is negative), and is the file of this region?',
+        place: guide.placeOf('region', region.id, '/latitude'),
+      },
+    ];
+  }
+  if (!freezesAllYear(station, { latitudeDeg, thresholdC: 0 })) return [];
+  return [
+    {
+      code: 'station-csv',
+      severity: 'warning',
+      message: `In half of the years or more of the station file fewer than ${shortestSeasonDays} days lie between the last and the first freeze (32 F), so that there are no dates to count planting from.`,
+      hint: 'Is the file in another unit than it says, or of a station high above the gardens?',
       place: guide.placeOf('region', region.id, '/freeze/daily'),
     },
   ];
@@ -209,6 +312,14 @@ function thresholdFaults(guide: Guide, region: RegionRecord): Diagnostic[] {
 function projectFaults(guide: Guide, project: ProjectRecord): Diagnostic[] {
   const place = (pointer: string): Diagnostic['place'] & object =>
     guide.placeOf('project', project.id, pointer);
+  const twice = repeatedEntries(project).map(({ pointer, what }): Diagnostic => ({
+    code: 'structure',
+    severity: 'error',
+    message: `${what} is listed twice.`,
+    hint: 'Keep one of the two, or rename it.',
+    place: place(pointer),
+  }));
+  if (twice.length > 0) return twice;
   const frame = baleColdFrame(project, { hemisphere: 'north' });
   if (!isFrame(frame)) {
     return frame.map((fault) => ({
@@ -237,6 +348,37 @@ function projectFaults(guide: Guide, project: ProjectRecord): Diagnostic[] {
           : 'Sow a crop with narrower rows, or use longer sashes.',
       place: place('/sow'),
     },
+  ];
+}
+
+/** Crops, parts and sashes that stand in their list before. */
+function repeatedEntries({ sow, parts, sashes }: ProjectRecord): { pointer: string; what: string }[] {
+  const repeated = (
+    names: readonly string[],
+    key: string,
+    what: string,
+  ): { pointer: string; what: string }[] =>
+    names.flatMap((name, index) =>
+      names.indexOf(name) < index
+        ? [{ pointer: key.replace('#', String(index)), what: `${what} “${name}”` }]
+        : [],
+    );
+  return [
+    ...repeated(
+      sow.map(({ crop }) => crop),
+      '/sow/#/crop',
+      'The crop',
+    ),
+    ...repeated(
+      parts.map(({ letter }) => letter),
+      '/parts/#/letter',
+      'The part',
+    ),
+    ...repeated(
+      sashes.map(({ id }) => id),
+      '/sashes/#/id',
+      'The sash',
+    ),
   ];
 }
 

@@ -79,7 +79,7 @@ function probabilities(
     const findings = freezeChances.map((chance) => dates[edge][chance]);
     if (findings.every((finding) => finding === undefined || isNotGiven(finding))) return [];
     const cells = findings.map((finding): readonly Inline[] =>
-      finding ? [printer.print(finding, { style: 'cell' })] : inline('–'),
+      finding?.value.kind === 'date' ? [printer.print(finding, { style: 'cell' })] : inline('–'),
     );
     return [{ cells: [inline(measures.short('temperature', toHeld(thresholdF, 'F'))), ...cells] }];
   });
@@ -91,7 +91,7 @@ function probabilities(
       ...freezeChances.map((chance) => column(say('climate.percent', { chance }))),
     ],
     groups: [{ rows }],
-    notes: [say(`climate.chance-note-${edge}`)],
+    notes: [say(`climate.chance-note-${edge}`), say('climate.none-note')],
   });
 }
 

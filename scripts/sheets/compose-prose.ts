@@ -234,7 +234,7 @@ function headingStem(words: string): string {
     .replace(/[^a-z0-9]+/g, '-')
     .replace(/^-+|-+$/g, '');
   if (stem === '') return 'section';
-  return /^[a-z]-/.test(stem) ? `section-${stem}` : stem;
+  return /^[wsd]-/.test(stem) ? `section-${stem}` : stem;
 }
 
 /** The same blocks with the id of each heading its own: a number stands behind one that something else has. */

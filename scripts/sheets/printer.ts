@@ -49,6 +49,8 @@ const shortReasons = new Set([
   'freeze-chance-not-given',
   'freeze-threshold-not-given',
   'not-given',
+  'soil-always-warmer',
+  'soil-always-cooler',
 ]);
 
 /** More findings than this by one method share one entry, since the method is what there is to tell. */

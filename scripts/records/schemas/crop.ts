@@ -104,7 +104,10 @@ export const CropSchema = record({
     /** Days from sowing to emergence at each soil temperature, as published. */
     record({
       points: Type.Array(
-        record({ at: quantityOf('temperature', soilOrAir), days: Type.Number({ exclusiveMinimum: 0, maximum: 200 }) }),
+        record({
+          at: quantityOf('temperature', soilOrAir),
+          days: Type.Number({ exclusiveMinimum: 0, maximum: 200 }),
+        }),
         { minItems: 2, maxItems: 12 },
       ),
       sources: Sources,
@@ -143,7 +146,10 @@ export const CropSchema = record({
   normalSeedlings: Type.Optional(
     record({
       points: Type.Array(
-        record({ at: quantityOf('temperature', soilOrAir), percent: Type.Number({ minimum: 0, maximum: 100 }) }),
+        record({
+          at: quantityOf('temperature', soilOrAir),
+          percent: Type.Number({ minimum: 0, maximum: 100 }),
+        }),
         { minItems: 2, maxItems: 12 },
       ),
       sources: Sources,
