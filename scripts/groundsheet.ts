@@ -15,6 +15,9 @@ const builtInRoot = fileURLToPath(new URL('..', import.meta.url)).replace(/[\\/]
 // The page maker reads settings from the folder it runs in, so that is never one of the user's.
 process.chdir(builtInRoot);
 
+/** Seconds since 1970; later years have more digits than the dates of the records. */
+const endOfYear9999 = 253_402_300_799;
+
 interface CommonFlags {
   readonly root: string;
   readonly region?: string;
@@ -98,9 +101,6 @@ function buildOptions(flags: CommonFlags & { out?: string }): BuildOptions {
     issued: issueDate(process.env['SOURCE_DATE_EPOCH']),
   };
 }
-
-/** Seconds since 1970; later years have more digits than the dates of the records. */
-const endOfYear9999 = 253_402_300_799;
 
 /** SOURCE_DATE_EPOCH (seconds since 1970) as a date; undefined when it is not set. */
 function issueDate(epoch: string | undefined): string | undefined {

@@ -47,17 +47,19 @@ export interface BuildResult {
 export interface CheckResult {
   /** Every sheet of the guide for every region that could be composed. */
   readonly sheets: readonly RegionSheet[];
-  /** Absent when the publisher's record is at fault. */
-  readonly guide?: Guide;
+  readonly guide: Guide;
   readonly diagnostics: readonly Diagnostic[];
 }
 
 /** Reads and checks every record, and composes every sheet, without rendering or writing anything. */
 export async function check(options: Omit<BuildOptions, 'out'>): Promise<CheckResult> {
   const reading = await readGuide(options);
-  if (!reading.guide) return { sheets: [], diagnostics: reading.diagnostics };
   const guide = dated(reading.guide, options.issued);
-  const sheets = composeAll(guide);
+  // Without its phrases nothing can be put into words; their own faults are told already.
+  const speechless = reading.diagnostics.some(
+    ({ place }) => place?.file.startsWith('content/languages/') === true,
+  );
+  const sheets = speechless ? [] : composeAll(guide);
   return {
     sheets,
     guide,
@@ -77,7 +79,7 @@ export async function build(options: BuildOptions): Promise<BuildResult> {
   progress('Reading and checking the records');
   const { sheets, guide, diagnostics } = await check(options);
   const told = [...repaired.diagnostics, ...diagnostics];
-  if (!guide || hasErrors(told)) return { diagnostics: told };
+  if (hasErrors(told)) return { diagnostics: told };
 
   const kept = isNarrowed(options) ? await publishedIn(options.out) : new Map<string, PublishedFile>();
   const wanted = sheets.filter((sheet) => isSelected(sheet, options));

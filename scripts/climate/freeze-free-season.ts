@@ -74,7 +74,6 @@ function fromDailyMinima(
 ): (chance: FreezeChance) => Answer {
   const lengths = seasonLengthsOnRecord(station, options);
   const fit = fitMixedNormal(lengths);
-  const allYear = freezesAllYear(station, options);
   const inputs: FindingInput[] = [
     { name: 'seasons', value: count(lengths.length) },
     { name: 'seasons-with-freeze', value: count(lengths.filter((length) => length !== null).length) },
@@ -87,7 +86,6 @@ function fromDailyMinima(
   ];
   const valueAt = (chance: number): Finding['value'] => {
     if (lengths.length < fewestSeasons) return none('too-few-seasons');
-    if (allYear) return none('freeze-all-year');
     if (!fit) return none('freeze-never');
     const longerAmongFrozen = chanceAmongFrozenYears(chance, fit.freezeShare);
     if (longerAmongFrozen === undefined) return none('season-not-this-short');

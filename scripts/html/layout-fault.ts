@@ -26,6 +26,22 @@ export function layoutFault(error: unknown, layouts: Layouts): Diagnostic | unde
   };
 }
 
+/**
+ * Layouts that start with a header between hyphens. The template engine would take it for settings, and even for a
+ * program to run; a part of a page would print it.
+ */
+export function headerFaults(layouts: Layouts): readonly Diagnostic[] {
+  return [...layouts]
+    .filter(([, text]) => /^\uFEFF?---(?!-)/.test(text))
+    .map(([name]) => ({
+      code: 'layout',
+      severity: 'error',
+      message: `layouts/${name} starts with a header between hyphens, which a layout does not have.`,
+      hint: 'Remove all from the first line of three hyphens to the second one.',
+      place: { file: `layouts/${name}`, line: 1, column: 1 },
+    }));
+}
+
 interface Found {
   readonly file: string;
   readonly line: number;
@@ -50,7 +66,8 @@ function lastLine(message: string): string {
     .split('\n')
     .at(-1)!
     .trim()
-    .replace(/^Error: /, '');
+    .replace(/^(?:Eleventy)?[A-Za-z]*Error: (?!Maximum)/, '')
+    .replace(/ \(\/[^()]*\)$/, '');
 }
 
 function placeByPosition(told: string, files: readonly string[], layouts: Layouts): Found | undefined {
@@ -80,6 +97,8 @@ function lineOf(layouts: Layouts, file: string, line: number): string {
 }
 
 function describe(reason: string, tag: string | undefined): string {
+  if (reason.includes('Maximum call stack size exceeded'))
+    return 'The layout includes itself, directly or through a part that it includes.';
   if (!reason.startsWith('attempted to output null or undefined'))
     return `The layout cannot be read: ${reason}.`;
   return `The layout prints ${tag ?? 'a value'}, which the page does not have.`;

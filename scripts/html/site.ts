@@ -4,12 +4,12 @@
  * Eleventy runs on virtual templates, one for all sheets, one for the index and one for the style sheet, over the
  * built-in layouts with the guide's own laid over them file by file.
  */
-import { mkdir, mkdtemp, readFile, readdir, realpath, rm, writeFile } from 'node:fs/promises';
+import { lstat, mkdir, mkdtemp, readFile, readdir, realpath, rm, stat, writeFile } from 'node:fs/promises';
 import { createRequire } from 'node:module';
-import { tmpdir } from 'node:os';
+import { hostname, tmpdir } from 'node:os';
 import path from 'node:path';
 import Eleventy, { type EleventyConfig } from '@11ty/eleventy';
-import { layoutFault, type Layouts } from './layout-fault.ts';
+import { headerFaults, layoutFault, type Layouts } from './layout-fault.ts';
 import { indexData, sheetData } from './page-data.ts';
 import type { Site, SiteOptions } from './site-model.ts';
 
@@ -19,7 +19,9 @@ import type { Site, SiteOptions } from './site-model.ts';
  */
 export async function renderSite(options: SiteOptions): Promise<Site> {
   const layouts = await mergedLayouts(options.fallbackLayoutsFolder, options.layoutsFolder);
-  const folder = await realpath(await mkdtemp(path.join(tmpdir(), 'groundsheet-')));
+  const diagnostics = headerFaults(layouts);
+  if (diagnostics.length > 0) return { files: new Map(), diagnostics };
+  const folder = await temporaryFolder();
   try {
     await writeLayouts(path.join(folder, '_includes'), layouts);
     const pages = await runEleventy(folder, options);
@@ -76,21 +78,29 @@ async function mergedLayouts(fallbackFolder: string, ownFolder: string): Promise
   return new Map([...(await readLayouts(fallbackFolder)), ...(await readLayouts(ownFolder))]);
 }
 
+/**
+ * The layouts of a folder, which need not exist. Links are followed within the folder that it stands in, each folder
+ * once; the faults of links, and of texts that are no text, are told when the records are checked.
+ */
 async function readLayouts(folder: string): Promise<readonly [string, string][]> {
-  const entries = await readdir(folder, { recursive: true, withFileTypes: true }).catch((error: unknown) => {
-    if ((error as NodeJS.ErrnoException).code === 'ENOENT') return [];
-    throw error;
-  });
-  const files = entries
-    .filter((entry) => entry.isFile() && entry.name.endsWith('.njk'))
-    .map((entry) => path.join(entry.parentPath, entry.name))
-    .sort();
-  return Promise.all(
-    files.map(async (file): Promise<[string, string]> => [
-      path.relative(folder, file).split(path.sep).join('/'),
-      await readFile(file, 'utf8'),
-    ]),
-  );
+  const found: [string, string][] = [];
+  const home = await realpath(path.dirname(folder)).catch(() => undefined);
+  const seen = new Set<string>();
+  const visit = async (name: string): Promise<void> => {
+    const real = await realpath(path.join(folder, name)).catch(() => undefined);
+    if (home === undefined || real === undefined || !real.startsWith(home + path.sep) || seen.has(real))
+      return;
+    if (!(await stat(real)).isDirectory()) {
+      // The folder itself has no name; it may be a file, and then there are no layouts.
+      if (name.endsWith('.njk')) found.push([name, await readFile(real, 'utf8')]);
+      return;
+    }
+    seen.add(real);
+    const names = (await readdir(real)).filter((each) => !each.startsWith('.')).sort();
+    for (const each of names) await visit(name === '' ? each : `${name}/${each}`);
+  };
+  await visit('');
+  return found;
 }
 
 async function writeLayouts(folder: string, layouts: Layouts): Promise<void> {
@@ -98,6 +108,51 @@ async function writeLayouts(folder: string, layouts: Layouts): Promise<void> {
     const file = path.join(folder, name);
     await mkdir(path.dirname(file), { recursive: true });
     await writeFile(file, body);
+  }
+}
+
+const folderPrefix = 'groundsheet-';
+
+/** The file that says which process made a temporary folder. */
+const markName = 'made-by-groundsheet.json';
+
+/** Processes of another container may not be seen from here; no page maker needs a folder for so long. */
+const leftForGoodMs = 3_600_000;
+
+/** Makes a folder for the page maker, and clears away those of processes that were killed before they could. */
+async function temporaryFolder(): Promise<string> {
+  const place = await realpath(tmpdir());
+  await clearLeftFolders(place).catch(() => undefined);
+  const folder = await mkdtemp(path.join(place, folderPrefix));
+  await writeFile(path.join(folder, markName), JSON.stringify({ host: hostname(), pid: process.pid }));
+  return folder;
+}
+
+async function clearLeftFolders(place: string): Promise<void> {
+  for (const name of (await readdir(place)).filter((each) => each.startsWith(folderPrefix))) {
+    const folder = path.join(place, name);
+    if (await isLeft(folder).catch(() => false))
+      await rm(folder, { recursive: true, force: true }).catch(() => undefined);
+  }
+}
+
+/** True for a folder that bears the mark of a process on this computer which runs no more. */
+async function isLeft(folder: string): Promise<boolean> {
+  const status = await lstat(folder);
+  const mark = path.join(folder, markName);
+  const isMarked = status.isDirectory() && (await lstat(mark)).isFile();
+  if (!isMarked || Date.now() - (await lstat(mark)).mtimeMs < leftForGoodMs) return false;
+  const { host, pid } = JSON.parse(await readFile(mark, 'utf8')) as { host?: unknown; pid?: unknown };
+  return host === hostname() && typeof pid === 'number' && pid > 0 && !isRunning(pid);
+}
+
+function isRunning(pid: number): boolean {
+  try {
+    process.kill(pid, 0);
+    return true;
+  } catch (error) {
+    // A process of another user may not be signalled, but it runs.
+    return (error as NodeJS.ErrnoException).code === 'EPERM';
   }
 }
 

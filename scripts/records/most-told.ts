@@ -27,7 +27,7 @@ export function mostTold(diagnostics: readonly Diagnostic[]): readonly Diagnosti
       {
         ...next,
         severity: left.some(({ severity }) => severity === 'error') ? 'error' : 'warning',
-        message: `From here on ${next.place?.file ?? 'the guide'} has ${left.length} more faults, which are not told one by one.`,
+        message: `From here on ${next.place?.file ?? 'the guide'} has at least ${left.length} more faults, which are not told one by one.`,
         hint: 'Mend those above first, and check again.',
       },
     ];

@@ -1,8 +1,9 @@
-import { readFile, readdir } from 'node:fs/promises';
+import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import Type, { type TSchema } from 'typebox';
 import type { Diagnostic } from '../diagnostics/diagnostic.ts';
 import type { Design } from '../document/design.ts';
+import { designName, readLayoutFiles, type LayoutFiles } from './layout-files.ts';
 import { oneOf, record } from './schemas/kit.ts';
 import { suggestion } from './suggest.ts';
 import { validate } from './validate.ts';
@@ -15,13 +16,17 @@ export interface DesignReading {
 
 /**
  * The look of the sheets: `layouts/design.json` that comes with Groundsheet, with whatever the guide's own file of
- * that name changes. A guide's file may hold one colour or all of it.
+ * that name changes. A guide's file may hold one colour or all of it. What is wrong with the other files of the folder
+ * is told too, before anything is made with them.
  */
 export async function readDesign(root: string, builtInRoot: string): Promise<DesignReading> {
   const base = JSON.parse(await readFile(join(builtInRoot, designPath), 'utf8')) as Design;
-  if (root === builtInRoot) return { design: base, diagnostics: contrastFaults(base) };
-  const strays = await strayLayouts(root, builtInRoot);
-  const text = await readFile(join(root, designPath), 'utf8').catch(() => undefined);
+  const own = await readLayoutFiles(join(root, 'layouts'));
+  if (root === builtInRoot)
+    return { design: base, diagnostics: [...own.diagnostics, ...contrastFaults(base)] };
+  const known = await readLayoutFiles(join(builtInRoot, 'layouts'));
+  const strays = [...own.diagnostics, ...strayLayouts(own, known)];
+  const text = own.texts.get(designName);
   if (text === undefined) return { design: base, diagnostics: strays };
   // JSON is a part of YAML, and the YAML reader knows the place of every value.
   const { file, diagnostics } = parseYaml(designPath, text);
@@ -32,7 +37,7 @@ export async function readDesign(root: string, builtInRoot: string): Promise<Des
   return { design, diagnostics: [...strays, ...contrastFaults(design, file)] };
 }
 
-const designPath = 'layouts/design.json';
+const designPath = `layouts/${designName}`;
 
 const size = (atMost: number) => Type.Number({ exclusiveMinimum: 0, maximum: atMost });
 const colour = Type.String({ pattern: '^#[0-9a-fA-F]{6}$' });
@@ -150,30 +155,19 @@ function luminance(hex: string): number {
 }
 
 /** Files in the guide's layouts that take the place of nothing: a mistyped name would be passed over in silence. */
-async function strayLayouts(root: string, builtInRoot: string): Promise<Diagnostic[]> {
-  const [own, known] = await Promise.all(
-    [root, builtInRoot].map((folder) => namesIn(join(folder, 'layouts'))),
-  );
-  return own!
-    .filter((name) => !known!.includes(name))
+function strayLayouts(own: LayoutFiles, builtIn: LayoutFiles): Diagnostic[] {
+  const known = concerned(builtIn);
+  return concerned(own)
+    .filter((name) => !known.includes(name))
     .map((name) => ({
       code: 'unread-file',
       severity: 'warning',
       message: `layouts/${name} takes the place of no layout that comes with Groundsheet.`,
-      hint: suggestion(name, known!, 'Remove it, or name it like the layout that it changes.'),
+      hint: suggestion(name, known, 'Remove it, or name it like the layout that it changes.'),
       place: { file: `layouts/${name}`, line: 1, column: 1 },
     }));
 }
 
-async function namesIn(folder: string): Promise<string[]> {
-  const entries = await readdir(folder, { recursive: true, withFileTypes: true }).catch(() => []);
-  return entries
-    .filter((entry) => entry.isFile() && !entry.name.startsWith('.'))
-    .map((entry) =>
-      join(entry.parentPath, entry.name)
-        .slice(folder.length + 1)
-        .replaceAll('\\', '/'),
-    )
-    .filter((name) => (name.startsWith('partials/') ? name.endsWith('.njk') : true))
-    .sort();
+function concerned({ names }: LayoutFiles): readonly string[] {
+  return names.filter((name) => !name.startsWith('partials/') || name.endsWith('.njk'));
 }

@@ -22,7 +22,7 @@ import { CropSchema } from './schemas/crop.ts';
 import { CautionSchema, HazardProfileSchema } from './schemas/hazard.ts';
 import type { RecordKind } from './schemas/kit.ts';
 import { ProjectSchema, type Project } from './schemas/project.ts';
-import { PublisherSchema } from './schemas/publisher.ts';
+import { PublisherSchema, type Publisher } from './schemas/publisher.ts';
 import { RegionSchema, type Region } from './schemas/region.ts';
 import { SourceSchema } from './schemas/source.ts';
 import { readSheets } from './sheets.ts';
@@ -30,8 +30,8 @@ import { readStationCsv } from './station-csv.ts';
 import { suggestion } from './suggest.ts';
 
 export interface GuideReading {
-  /** The records that are right; absent only when the publisher's own record is not. */
-  readonly guide?: Guide;
+  /** The records that are right; a publisher at fault is stood in for. Not to be built when there are errors. */
+  readonly guide: Guide;
   readonly diagnostics: readonly Diagnostic[];
 }
 
@@ -141,8 +141,7 @@ export async function readGuide(options: { root: string; builtInRoot: string }):
 
   const regionRecords = regions.records.map((record) => keep(readRegion(record, tables)).region);
   const projectRecords = projects.records.map((record) => keep(readSteps(record)).project);
-  const publisher = publishers.records[0]?.value;
-  if (!publisher) return { diagnostics: mostTold(diagnostics) };
+  const publisher = publishers.records[0]?.value ?? unknownPublisher;
   const valid = <T extends { readonly id: string }>(records: readonly Loaded<T>[]): readonly T[] =>
     sortedById([
       ...new Map(
@@ -191,6 +190,17 @@ export async function readGuide(options: { root: string; builtInRoot: string }):
 
 /** Pictures, and what file managers leave behind. */
 const pictureOrTrace = /\.(png|jpe?g|svg|webp|gif|db|ini)$/i;
+
+/** Stands in for a publisher's record that is at fault, so that what computing would show is told in the same run. */
+const unknownPublisher: Publisher = {
+  office: '–',
+  year: 2000,
+  issued: '2000-01-01',
+  review: '2000-01-01',
+  language: 'en',
+  paper: 'letter',
+  units: 'customary-first',
+};
 
 const languageFile = /^content\/languages\/.+\.ya?ml$/;
 

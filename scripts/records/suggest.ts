@@ -19,9 +19,9 @@ export function nearest(word: string, known: Iterable<string>): string | undefin
 
 /** `Did you mean “carrot”?`, or the choices when there are few, or `otherwise`. */
 export function suggestion(word: string, known: Iterable<string>, otherwise: string): string {
-  const names = [...known].sort();
+  const names = [...known];
   const near = nearest(word, names);
   if (near !== undefined) return `Did you mean “${near}”?`;
-  if (names.length > 0 && names.length <= 12) return `Use one of: ${names.join(', ')}.`;
+  if (names.length > 0 && names.length <= 12) return `Use one of: ${names.sort().join(', ')}.`;
   return otherwise;
 }

@@ -15,17 +15,19 @@ export interface Places {
   placeOfKey(pointer: string): Place;
 }
 
-/**
- * Errors of one record that are judged: many times what is told of a file. Those of one place lie next to each other, so
- * the first ones make whole faults.
- */
-const mostJudged = 1000;
+/** Where shapes must be told apart, errors are compared with each other: so many of one record are, and no more. */
+const mostCompared = 1000;
+
+/** Errors of one place lie next to each other, so the first ones make whole faults. */
+function judged(errors: readonly ErrorObject[]): readonly ErrorObject[] {
+  return errors.some(({ keyword }) => keyword === 'anyOf') ? errors.slice(0, mostCompared) : errors;
+}
 
 /** Checks a parsed value against a schema and reports every fault at its place. */
 export function validate(schema: TSchema, value: unknown, places: Places): readonly Diagnostic[] {
   const check = compiled(schema);
   if (check(value)) return [];
-  const errors = withoutMistypedKeys(keepNearestBranch((check.errors ?? []).slice(0, mostJudged), value));
+  const errors = withoutMistypedKeys(keepNearestBranch(judged(check.errors ?? []), value));
   const seen = new Set<string>();
   return errors
     .map((error) => diagnosticOf(error, value, places))

@@ -64,7 +64,9 @@ export function parseYaml(
 /** The document, or undefined where it nests deeper than the parser can follow. */
 function parsed(text: string, lineCounter: LineCounter): Document | undefined {
   try {
-    return parseDocument(text, { lineCounter, uniqueKeys: false, prettyErrors: false });
+    const document = parseDocument(text, { lineCounter, uniqueKeys: false, prettyErrors: false });
+    // The parser tells an overrun of the stack as one more fault of syntax.
+    return document.errors.some(({ message }) => message.includes('call stack')) ? undefined : document;
   } catch (error) {
     if (error instanceof RangeError) return undefined;
     throw error;

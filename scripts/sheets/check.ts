@@ -7,7 +7,7 @@ import { growingSeason, placeInSeason } from '../climate/calendar.ts';
 import type { ChanceDates, DailyStation } from '../climate/freeze-data.ts';
 import { freezesAllYear, shortestSeasonDays } from '../climate/freeze-seasons.ts';
 import { freezeDataFault } from '../climate/freeze.ts';
-import type { Diagnostic } from '../diagnostics/diagnostic.ts';
+import { hasErrors, type Diagnostic } from '../diagnostics/diagnostic.ts';
 import { fromHeld } from '../quantities/units.ts';
 import type { Guide, ProjectRecord, RegionRecord } from '../records/guide.ts';
 import { mostTold } from '../records/most-told.ts';
@@ -172,12 +172,10 @@ function regionFaults(guide: Guide, region: RegionRecord): Diagnostic[] {
         ];
       }),
     );
-    // A row out of order has no season to judge.
-    return [
-      ...thresholdFaults(guide, region),
-      ...disorder,
-      ...(disorder.length === 0 ? seasonFaults(guide, region) : []),
-    ];
+    const thresholds = thresholdFaults(guide, region);
+    // Where rows are at fault themselves, their seasons are not judged.
+    const rowsAreRight = disorder.length === 0 && !hasErrors(thresholds);
+    return [...thresholds, ...disorder, ...(rowsAreRight ? seasonFaults(guide, region) : [])];
   }
   if (region.freeze.kind === 'normals') return seasonFaults(guide, region);
   const fault = freezeDataFault(region.freeze, { latitudeDeg });

@@ -1,5 +1,6 @@
-import { mkdir, mkdtemp, readdir, rm, writeFile } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
+import { spawnSync } from 'node:child_process';
+import { mkdir, mkdtemp, readdir, rm, symlink, utimes, writeFile } from 'node:fs/promises';
+import { hostname, tmpdir } from 'node:os';
 import path from 'node:path';
 import { HtmlValidate } from 'html-validate';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
@@ -99,6 +100,35 @@ describe('a site', () => {
     expect(await readdir(temporary)).toEqual([]);
   });
 
+  it('clears away the temporary folders of processes that were killed, and nothing else', async () => {
+    const temporary = await mkdtemp(path.join(folder, 'temporary-'));
+    const dead = spawnSync(process.execPath, ['--version']).pid;
+    const hour = 3_600_000;
+    const left = async (name: string, mark: unknown, age: number): Promise<void> => {
+      const place = path.join(temporary, name);
+      await mkdir(path.join(place, '_includes'), { recursive: true });
+      if (mark === undefined) return;
+      const file = path.join(place, 'made-by-groundsheet.json');
+      await writeFile(file, typeof mark === 'string' ? mark : JSON.stringify(mark));
+      await utimes(file, new Date(Date.now() - age), new Date(Date.now() - age));
+    };
+    const host = hostname();
+    await left('groundsheet-killed', { host, pid: dead }, 2 * hour);
+    await left('groundsheet-just-made', { host, pid: dead }, 0);
+    await left('groundsheet-running', { host, pid: process.pid }, 2 * hour);
+    await left('groundsheet-elsewhere', { host: 'another-computer', pid: dead }, 2 * hour);
+    await left('groundsheet-of-a-person', undefined, 2 * hour);
+    await left('groundsheet-with-a-note', 'a note', 2 * hour);
+    await left('other-killed', { host, pid: dead }, 2 * hour);
+    await writeFile(path.join(temporary, 'groundsheet-notes'), 'notes');
+    const before = await readdir(temporary);
+    for (const name of ['TMPDIR', 'TEMP', 'TMP']) vi.stubEnv(name, temporary);
+    const { diagnostics } = await renderSite(siteOptions());
+    vi.unstubAllEnvs();
+    expect(diagnostics).toEqual([]);
+    expect(await readdir(temporary)).toEqual(before.filter((name) => name !== 'groundsheet-killed'));
+  });
+
   it('takes the words of a title for words, not for a template or markup', async () => {
     const page = textOf(await renderSite(siteOptions({ documents: [awkwardPage] })), awkwardPage.path);
     expect(page).toContain('<h1>Peas &amp; &lt;beans&gt; {{ sheet.title }} {% if %}</h1>');
@@ -180,6 +210,30 @@ describe('a layout of the guide', () => {
     expect(textOf(site, 'assets/style.css')).toBe('body { color: #1b1c18 }');
   });
 
+  it.skipIf(process.platform === 'win32')('can be a link within the guide, never one out of it', async () => {
+    const [guide, elsewhere] = [path.join(folder, 'guide'), path.join(folder, 'elsewhere')];
+    for (const place of [path.join(guide, 'layouts', 'partials'), path.join(guide, 'shared'), elsewhere])
+      await mkdir(place, { recursive: true });
+    await writeFile(path.join(guide, 'shared', 'foot.njk'), '<footer>Ours</footer>');
+    await writeFile(path.join(elsewhere, 'style.css.njk'), 'body { color: theirs }');
+    const layouts = path.join(guide, 'layouts');
+    await symlink('../../shared/foot.njk', path.join(layouts, 'partials', 'sheet-foot.njk'));
+    await symlink('../../elsewhere/style.css.njk', path.join(layouts, 'style.css.njk'));
+    await symlink('..', path.join(layouts, 'partials', 'again'));
+    const site = await renderSite(siteOptions({ layoutsFolder: layouts }));
+    expect(textOf(site, showcasePath)).toContain('<footer>Ours</footer>');
+    expect(textOf(site, 'assets/style.css')).not.toContain('theirs');
+    await symlink('../elsewhere', path.join(guide, 'linked'));
+    const away = await renderSite(siteOptions({ layoutsFolder: path.join(guide, 'linked') }));
+    expect(textOf(away, 'assets/style.css')).not.toContain('theirs');
+  });
+
+  it('is none where the folder of layouts is a file', async () => {
+    await writeFile(path.join(folder, 'layouts'), 'a file');
+    const site = await renderSite(siteOptions({ layoutsFolder: path.join(folder, 'layouts') }));
+    expect(textOf(site, 'index.html')).toContain('<h1>Garden guides</h1>');
+  });
+
   const faults: readonly {
     name: string;
     file: string;
@@ -232,6 +286,69 @@ describe('a layout of the guide', () => {
       body: 'a\n\n{{ 1 | brighter }}',
       message: /brighter/,
       line: 3,
+    },
+    {
+      name: 'has a header that cannot be read',
+      file: 'sheet.njk',
+      body: '---\n a: [\n---\nx',
+      message: /starts with a header between hyphens/,
+      line: 1,
+    },
+    {
+      name: 'has a header with a layout that is not there',
+      file: 'sheet.njk',
+      body: '---\nlayout: nope.njk\n---\nx',
+      message: /starts with a header between hyphens/,
+      line: 1,
+    },
+    {
+      name: 'has a header with itself as layout',
+      file: 'sheet.njk',
+      body: '---\nlayout: sheet.njk\n---\nx',
+      message: /starts with a header between hyphens/,
+      line: 1,
+    },
+    {
+      name: 'has a header that is a program',
+      file: 'sheet.njk',
+      body: '---js\nthrow new Error("run")\n---\nx',
+      message: /starts with a header between hyphens/,
+      line: 1,
+    },
+    {
+      name: 'has a header after a byte order mark',
+      file: 'index.njk',
+      body: '\uFEFF---\na: b\n---\nx',
+      message: /starts with a header between hyphens/,
+      line: 1,
+    },
+    {
+      name: 'is a part and has a header',
+      file: 'partials/head.njk',
+      body: '---\na: b\n---\nx',
+      message: /starts with a header between hyphens/,
+      line: 1,
+    },
+    {
+      name: 'includes itself',
+      file: 'sheet.njk',
+      body: '{% include "sheet.njk" %}',
+      message: /includes itself/,
+      line: 1,
+    },
+    {
+      name: 'is a part and includes itself',
+      file: 'partials/head.njk',
+      body: '{% include "partials/head.njk" %}',
+      message: /includes itself/,
+      line: 1,
+    },
+    {
+      name: 'gives a filter what it cannot take, without the place of a temporary file',
+      file: 'sheet.njk',
+      body: '{{ 1 | url }}',
+      message: /Filter `url`\.$/,
+      line: 1,
     },
   ];
   it.each(faults)('that $name is told with its place', async ({ file, body, message, line, column }) => {

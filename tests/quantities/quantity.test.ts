@@ -40,6 +40,8 @@ describe('what is no quantity is told apart', () => {
     ['a range from high to low', '3-2 in', 'length', 'backwards'],
     ['words', 'a foot or so', 'length', 'unreadable'],
     ['nothing', '', 'length', 'unreadable'],
+    ['more text than a quantity has', `1${' '.repeat(60_000)}!`, 'length', 'unreadable'],
+    ['a quantity after a page of spaces', `${' '.repeat(200)}1 in`, 'length', 'unreadable'],
     ['a division by nothing', '1/0 in', 'length', 'unreadable'],
   ];
   test.each(cases)('%s', (_, text, dimension, fault) => {

@@ -88,6 +88,11 @@ describe('faults stand at their line and column', () => {
     ],
     ['a date that is not in the calendar', { date: '1991-02-29' }, '3:15 1991-02-29 is not in the calendar.'],
     ['a month 13', { date: '1991-13-01' }, '3:15 1991-13-01 is not in the calendar.'],
+    [
+      'a year far ahead',
+      { date: '9999-01-01' },
+      '3:15 9999-01-01 lies outside the years that a record can be of (1750 to 2200).',
+    ],
     ['a date given twice', { date: '1991-01-01' }, '3:15 1991-01-01 stands on line 2 already.'],
     [
       'a decimal value',

@@ -13,7 +13,7 @@ import { measuresFor } from '../../scripts/wording/measures.ts';
 
 const say = (key: string): string => key;
 const printer = new Printer(
-  { say, measures: measuresFor({ language: 'en', order: 'us', say }), dates: dateWords('en') },
+  { say, measures: measuresFor({ language: 'en', order: 'customary-first', say }), dates: dateWords('en') },
   { sources: new Map(), crops: [] },
 );
 

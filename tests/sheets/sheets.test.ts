@@ -57,7 +57,7 @@ describe.each(sheets.map((sheet) => [`${sheet.region.id} ${sheet.sheet.id}`, she
     test('its sources are records, and none is cited that is not listed', () => {
       const listed = blocksOf(document.blocks, 'sources').flatMap(({ items }) => items);
       expect(listed.length).toBeGreaterThan(0);
-      expect(listed.every(({ id }) => guide!.sources.has(id))).toBe(true);
+      expect(listed.every(({ id }) => guide.sources.has(id))).toBe(true);
       const cited = blocksOf(document.blocks, 'workings')
         .flatMap(({ items }) => items)
         .flatMap(({ explanation }) =>

@@ -1,0 +1,22 @@
+/** The names that figures of a crop may not take are those that the program gives to findings of crops. */
+import { readFile, readdir } from 'node:fs/promises';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { expect, test } from 'vitest';
+import { namesOfEveryCrop } from '../../scripts/sheets/check-names.ts';
+
+const scripts = fileURLToPath(new URL('../../scripts', import.meta.url));
+
+test('every plain name of a crop finding is one that figures may not take', async () => {
+  const names = new Set<string>();
+  for (const folder of ['agronomy', 'sheets']) {
+    for (const file of await readdir(join(scripts, folder), { recursive: true })) {
+      if (!file.endsWith('.ts')) continue;
+      const text = await readFile(join(scripts, folder, file), 'utf8');
+      for (const [, name] of text.matchAll(/`\$\{crop\.id\}\.([a-z][a-z-]*)/g)) names.add(name!);
+      for (const [, name] of text.matchAll(/(?:lookedUp\(crop, |finding\()'([a-z-]+)'/g)) names.add(name!);
+    }
+  }
+  expect(names.size).toBeGreaterThan(30);
+  expect([...names].filter((name) => !namesOfEveryCrop.has(name))).toEqual([]);
+});
