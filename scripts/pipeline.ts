@@ -57,7 +57,7 @@ export async function check(options: Omit<BuildOptions, 'out'>): Promise<CheckRe
   const guide = dated(reading.guide, options.issued);
   // Without its phrases nothing can be put into words; their own faults are told already.
   const speechless = reading.diagnostics.some(
-    ({ place }) => place?.file.startsWith('content/languages/') === true,
+    ({ severity, place }) => severity === 'error' && place?.file.startsWith('content/languages/') === true,
   );
   const sheets = speechless ? [] : composeAll(guide);
   return {
