@@ -14,7 +14,7 @@ import { freezeCurve } from '../drawings/charts/freeze-curve.ts';
 import { temperatureChart } from '../drawings/charts/temperature-chart.ts';
 import { column, figure, inline, keyNumbers, table, together } from '../document/build.ts';
 import type { Block, Inline, TableRow } from '../document/document.ts';
-import type { DateFinding, Finding } from '../findings/finding.ts';
+import { none, type DateFinding, type Finding } from '../findings/finding.ts';
 import { fromHeld, toHeld } from '../quantities/units.ts';
 import { freezeChances } from '../records/schemas/region.ts';
 import { freezeExhibits } from './freeze-exhibits.ts';
@@ -46,7 +46,20 @@ export function climateSheetParts(context: SheetContext): SheetParts {
     ['months', { wide: true, blocks: () => (air ? [together([months(context, air)])] : []) }],
     ['soil-dates', { wide: false, blocks: () => (soil ? [soilDates(context, soil)] : []) }],
   ];
-  return { exhibits: new Map([...always, ...withAir]) };
+  return { exhibits: new Map([...always, ...withAir]), findings: warmth(context) };
+}
+
+/** The year's degree days by their id, or that the record gives no temperatures: prose asks by it what to show. */
+function warmth({ facts }: SheetContext): ReadonlyMap<string, Finding> {
+  const id = 'degree-days.annual.50f';
+  const unknown: Finding = {
+    id,
+    value: none('temperatures-not-given'),
+    method: 'region.record',
+    inputs: [],
+    sources: [],
+  };
+  return new Map([[id, facts.air ? annualDegreeDays(facts.air, { baseC: toHeld(50, 'F') }) : unknown]]);
 }
 
 function glance({ facts, printer, wording: { say } }: SheetContext): Block {
@@ -75,8 +88,11 @@ function probabilities(
   { facts, printer, wording: { say, measures } }: SheetContext,
   edge: 'last' | 'first',
 ): Block {
+  const chances = freezeChances.filter((chance) =>
+    [...facts.freeze.values()].some((dates) => dates[edge][chance] && !isNotGiven(dates[edge][chance])),
+  );
   const rows = [...facts.freeze].flatMap(([thresholdF, dates]): TableRow[] => {
-    const findings = freezeChances.map((chance) => dates[edge][chance]);
+    const findings = chances.map((chance) => dates[edge][chance]);
     if (findings.every((finding) => finding === undefined || isNotGiven(finding))) return [];
     const cells = findings.map((finding): readonly Inline[] =>
       finding?.value.kind === 'date' ? [printer.print(finding, { style: 'cell' })] : inline('–'),
@@ -88,7 +104,7 @@ function probabilities(
     caption: say(`climate.probabilities-${edge}`),
     columns: [
       column(say('climate.threshold'), { weight: 1.1 }),
-      ...freezeChances.map((chance) => column(say('climate.percent', { chance }))),
+      ...chances.map((chance) => column(say('climate.percent', { chance }))),
     ],
     groups: [{ rows }],
     notes: [say(`climate.chance-note-${edge}`), say('climate.none-note')],
@@ -96,7 +112,9 @@ function probabilities(
 }
 
 function isNotGiven({ value }: DateFinding): boolean {
-  return value.kind === 'none' && value.reason === 'freeze-threshold-not-given';
+  return (
+    value.kind === 'none' && ['freeze-threshold-not-given', 'freeze-chance-not-given'].includes(value.reason)
+  );
 }
 
 function curve({ facts, wording: { say, measures, dates } }: SheetContext): Block {
