@@ -81,7 +81,7 @@ describe('words', () => {
     fc.assert(
       fc.property(fc.string({ unit: 'grapheme', minLength: 1 }), (words) => {
         fc.pre(words.trim() !== '');
-        const html = render(paragraph(words));
+        const html = render(paragraph({ kind: 'text', text: words }));
         expect(html).toMatch(/^<p>[^<>]*<\/p>$/s);
         expect(decode(html.slice(3, -4))).toBe(words);
       }),
