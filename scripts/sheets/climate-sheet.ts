@@ -62,6 +62,9 @@ function warmth({ facts }: SheetContext): ReadonlyMap<string, Finding> {
   return new Map([[id, facts.air ? annualDegreeDays(facts.air, { baseC: toHeld(50, 'F') }) : unknown]]);
 }
 
+/** The same chart for a phone: as wide as its screen, with the words at their size. */
+const narrow = (id: string): { id: string; widthMm: number } => ({ id: `${id}-narrow`, widthMm: 92 });
+
 function glance({ facts, printer, wording: { say } }: SheetContext): Block {
   const at32 = facts.freeze.get(32)!;
   const midsummer = noonAltitude({
@@ -135,24 +138,23 @@ function curve({ facts, wording: { say, measures, dates } }: SheetContext): Bloc
     return { threshold: temperature(thresholdF), last, first, ...note };
   });
   const thresholds = given.map(([thresholdF]) => thresholdF);
-  return figure(
-    freezeCurve({
-      id: 'freeze-curve',
-      widthMm: 175,
-      ...chartYear(facts),
-      monthLabels: dates.months(),
-      rows,
-      lastHeading: say('climate.curve-last'),
-      firstHeading: say('climate.curve-first'),
-      chanceLabel: say('climate.curve-chance'),
-      chanceText: (chance) => say('climate.percent', { chance }),
-      dateText: (day) => dates.short(day),
-      alternative: say('climate.curve-alternative', {
-        warmest: temperature(Math.max(...thresholds)),
-        coldest: temperature(Math.min(...thresholds)),
-      }),
+  const options = {
+    id: 'freeze-curve',
+    widthMm: 175,
+    ...chartYear(facts),
+    monthLabels: dates.months(),
+    rows,
+    lastHeading: say('climate.curve-last'),
+    firstHeading: say('climate.curve-first'),
+    chanceLabel: say('climate.curve-chance'),
+    chanceText: (chance: number) => say('climate.percent', { chance }),
+    dateText: (day: number) => dates.short(day),
+    alternative: say('climate.curve-alternative', {
+      warmest: temperature(Math.max(...thresholds)),
+      coldest: temperature(Math.min(...thresholds)),
     }),
-  );
+  };
+  return figure(freezeCurve(options), { narrow: freezeCurve({ ...options, ...narrow('freeze-curve') }) });
 }
 
 /** The degrees of the publisher's first system, bare, for an axis. */
@@ -179,33 +181,34 @@ function temperatures(context: SheetContext, air: TemperatureYear): Block {
         },
       ]
     : [];
-  return figure(
-    temperatureChart({
-      id: 'temperatures',
-      widthMm: 175,
-      heightMm: 82,
-      from,
-      to,
-      monthLabels: dates.months(),
-      band: days.map((day) => ({
-        day,
-        low: degrees(minimumOn(air, day)),
-        high: degrees(maximumOn(air, day)),
-      })),
-      bandLabels: { high: say('climate.high'), low: say('climate.low') },
-      lines,
-      marks: [],
-      levels: [{ value: degrees(0), label: say('climate.freezing') }],
-      tick: { every: customary ? 20 : 10, text: (value) => `${measures.number(value)}°` },
-      axisLabel: `${say('climate.temperature-axis')} (${customary ? '°F' : '°C'})`,
-      alternative: say('climate.temperature-alternative', {
-        region: facts.region.name,
-        soil: soil ? 'yes' : 'no',
-        coldest: measures.short('temperature', Math.min(...air.minimumC)),
-        warmest: measures.short('temperature', Math.max(...air.maximumC)),
-      }),
+  const options = {
+    id: 'temperatures',
+    widthMm: 175,
+    heightMm: 82,
+    from,
+    to,
+    monthLabels: dates.months(),
+    band: days.map((day) => ({
+      day,
+      low: degrees(minimumOn(air, day)),
+      high: degrees(maximumOn(air, day)),
+    })),
+    bandLabels: { high: say('climate.high'), low: say('climate.low') },
+    lines,
+    marks: [],
+    levels: [{ value: degrees(0), label: say('climate.freezing') }],
+    tick: { every: customary ? 20 : 10, text: (value: number) => `${measures.number(value)}°` },
+    axisLabel: `${say('climate.temperature-axis')} (${customary ? '°F' : '°C'})`,
+    alternative: say('climate.temperature-alternative', {
+      region: facts.region.name,
+      soil: soil ? 'yes' : 'no',
+      coldest: measures.short('temperature', Math.min(...air.minimumC)),
+      warmest: measures.short('temperature', Math.max(...air.maximumC)),
     }),
-  );
+  };
+  return figure(temperatureChart(options), {
+    narrow: temperatureChart({ ...options, ...narrow('temperatures') }),
+  });
 }
 
 function degreeDays({ facts, wording: { say, measures, dates } }: SheetContext, air: TemperatureYear): Block {
@@ -224,24 +227,25 @@ function degreeDays({ facts, wording: { say, measures, dates } }: SheetContext, 
       points: points.map((day) => ({ day, sum: sumTo(day) })),
     };
   });
-  return figure(
-    degreeDayChart({
-      id: 'degree-days',
-      widthMm: 175,
-      heightMm: 68,
-      from,
-      to,
-      monthLabels: dates.months(),
-      lines: lines.map(({ label, points }) => ({ label, points })),
-      tick: { every: 1000, text: (value) => measures.number(value) },
-      axisLabel: say('climate.degree-axis'),
-      alternative: say('climate.degree-alternative', {
-        lines: lines
-          .map(({ base, total }) => say('climate.degree-entry', { total: measures.number(total), base }))
-          .join('; '),
-      }),
+  const options = {
+    id: 'degree-days',
+    widthMm: 175,
+    heightMm: 68,
+    from,
+    to,
+    monthLabels: dates.months(),
+    lines: lines.map(({ label, points }) => ({ label, points })),
+    tick: { every: 1000, text: (value: number) => measures.number(value) },
+    axisLabel: say('climate.degree-axis'),
+    alternative: say('climate.degree-alternative', {
+      lines: lines
+        .map(({ base, total }) => say('climate.degree-entry', { total: measures.number(total), base }))
+        .join('; '),
     }),
-  );
+  };
+  return figure(degreeDayChart(options), {
+    narrow: degreeDayChart({ ...options, ...narrow('degree-days') }),
+  });
 }
 
 /** Monthly means of the record, with soil, rain, day length and degree days beside them. */

@@ -149,39 +149,40 @@ function dayChart(context: SheetContext, crop: Crop): Block {
   const main = facts.findings.get(`${crop.id}.bulbing-starts`)?.value;
   const marks =
     main?.kind === 'date' ? [{ day: main.day, hours: hoursOn(main.day), label: dates.short(main.day) }] : [];
-  return figure(
-    dayLengthChart({
-      id: 'day-length',
-      widthMm: 175,
-      heightMm: 72,
-      ...year,
-      points,
-      bands: bands.map(({ record, when, hours }) => ({
-        fromHours: record.bulbing.low,
-        toHours: record.bulbing.high,
-        label: say('onion.band-label', { class: capitalized(say(`choice.${record.class}`)), hours }),
-        dates: when,
-      })),
-      marks,
-      monthLabels: dates.months(),
-      hoursLabel: say('onion.chart-hours'),
-      hourText: (hours) => measures.number(hours),
-      alternative: say('onion.chart-alternative', {
-        latitude: measures.latitude(facts.latitudeDeg),
-        shortest: printer.words(facts.shortestDay.value).first,
-        longest: printer.words(facts.longestDay.value).first,
-        bands: bands
-          .map(({ record, when, hours }) =>
-            say('onion.chart-band', {
-              class: capitalized(say(`choice.${record.class}`)),
-              hours,
-              dates: when,
-            }),
-          )
-          .join(' '),
-      }),
+  const options = {
+    id: 'day-length',
+    widthMm: 175,
+    heightMm: 72,
+    ...year,
+    points,
+    bands: bands.map(({ record, when, hours }) => ({
+      fromHours: record.bulbing.low,
+      toHours: record.bulbing.high,
+      label: say('onion.band-label', { class: capitalized(say(`choice.${record.class}`)), hours }),
+      dates: when,
+    })),
+    marks,
+    monthLabels: dates.months(),
+    hoursLabel: say('onion.chart-hours'),
+    hourText: (hours: number) => measures.number(hours),
+    alternative: say('onion.chart-alternative', {
+      latitude: measures.latitude(facts.latitudeDeg),
+      shortest: printer.words(facts.shortestDay.value).first,
+      longest: printer.words(facts.longestDay.value).first,
+      bands: bands
+        .map(({ record, when, hours }) =>
+          say('onion.chart-band', {
+            class: capitalized(say(`choice.${record.class}`)),
+            hours,
+            dates: when,
+          }),
+        )
+        .join(' '),
     }),
-  );
+  };
+  return figure(dayLengthChart(options), {
+    narrow: dayLengthChart({ ...options, id: 'day-length-narrow', widthMm: 92 }),
+  });
 }
 
 /** When the day is as long as a class needs, for its label in the chart. */
