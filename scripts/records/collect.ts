@@ -29,7 +29,15 @@ export function collectSingles<S extends TSchema>(
   schema: S,
   files: readonly SourceText[],
 ): Collected<Static<S>> {
-  return collect(schema, files, (file) => [{ value: file.value, pointer: '' }]);
+  return collectKinds<Static<S>>(() => schema, files);
+}
+
+/** Reads files that hold one record each, of kinds that have a schema each. */
+export function collectKinds<T>(
+  schemaOf: (value: unknown) => TSchema,
+  files: readonly SourceText[],
+): Collected<T> {
+  return collect<T>(schemaOf, files, (file) => [{ value: file.value, pointer: '' }]);
 }
 
 /** Reads files that hold a list of records each. */
@@ -37,21 +45,24 @@ export function collectLists<S extends TSchema>(
   schema: S,
   files: readonly SourceText[],
 ): Collected<Static<S>> {
-  return collect(schema, files, (file) =>
-    Array.isArray(file.value)
-      ? file.value.map((value: unknown, index) => ({ value, pointer: `/${index}` }))
-      : 'This file is a list: start each record with a hyphen.',
+  return collect<Static<S>>(
+    () => schema,
+    files,
+    (file) =>
+      Array.isArray(file.value)
+        ? file.value.map((value: unknown, index) => ({ value, pointer: `/${index}` }))
+        : 'This file is a list: start each record with a hyphen.',
   );
 }
 
 type Split = (file: YamlFile) => { value: unknown; pointer: string }[] | string;
 
-function collect<S extends TSchema>(
-  schema: S,
+function collect<T>(
+  schemaOf: (value: unknown) => TSchema,
   files: readonly SourceText[],
   split: Split,
-): Collected<Static<S>> {
-  const records: Loaded<Static<S>>[] = [];
+): Collected<T> {
+  const records: Loaded<T>[] = [];
   const spoilt = new Set<string>();
   const diagnostics: Diagnostic[] = [];
   let unreadable = false;
@@ -79,13 +90,19 @@ function collect<S extends TSchema>(
     const ofFile: Diagnostic[] = [];
     for (const { value, pointer } of parts) {
       const places = placesUnder(file, pointer);
+      const schema = schemaOf(value);
       const faults = [...validate(schema, value, places), ...curlyQuotes(value, places)];
       if (faults.length > 0) {
         for (const fault of faults) ofFile.push(fault);
         spoilt.add(idIn(value) ?? stem(source.path));
         continue;
       }
-      records.push({ value: decode(schema, value), file, pointer, references: referencesIn(schema, value) });
+      records.push({
+        value: decode(schema, value) as T,
+        file,
+        pointer,
+        references: referencesIn(schema, value),
+      });
     }
     diagnostics.push(...mostTold(ofFile));
   }

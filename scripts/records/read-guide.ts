@@ -6,6 +6,7 @@ import { catalogueOf, mergeCatalogues, type HazardCatalogue } from '../safety/ca
 import {
   byId,
   collectLists,
+  collectKinds,
   collectSingles,
   idsAreFileNames,
   type Collected,
@@ -21,7 +22,7 @@ import { readTree, type SourceText } from './read-tree.ts';
 import { CropSchema } from './schemas/crop.ts';
 import { CautionSchema, HazardProfileSchema } from './schemas/hazard.ts';
 import type { RecordKind } from './schemas/kit.ts';
-import { ProjectSchema, type Project } from './schemas/project.ts';
+import { projectSchemaOf, type Project } from './schemas/project.ts';
 import { PublisherSchema, type Publisher } from './schemas/publisher.ts';
 import { RegionSchema, type Region } from './schemas/region.ts';
 import { SourceSchema } from './schemas/source.ts';
@@ -62,7 +63,7 @@ export async function readGuide(options: { root: string; builtInRoot: string }):
   const baseSources = collectLists(SourceSchema, base.take(/^content\/sources[^/]*\.ya?ml$/));
   const crops = keep(collectSingles(CropSchema, files.take(/^crops\/.+\.ya?ml$/)));
   const regions = keep(collectSingles(RegionSchema, files.take(/^content\/regions\/.+\.ya?ml$/)));
-  const projects = keep(collectSingles(ProjectSchema, files.take(/^content\/projects\/.+\.ya?ml$/)));
+  const projects = keep(collectKinds<Project>(projectSchemaOf, files.take(/^content\/projects\/.+\.ya?ml$/)));
   const hazards = keep(collectHazards(files));
   const phrases = keep(
     readPhrases(base.take(languageFile), files.take(languageFile), {

@@ -2,7 +2,6 @@
  * What only shows itself when records are taken together or computed with: a freeze record that is out of order
  * or too thin, a build that does not add up, a hazard that no step carries. Each fault is told at its place.
  */
-import { layOutRows } from '../agronomy/bed-rows.ts';
 import { growingSeason, placeInSeason } from '../climate/calendar.ts';
 import type { ChanceDates, DailyStation } from '../climate/freeze-data.ts';
 import { freezesAllYear, shortestSeasonDays } from '../climate/freeze-seasons.ts';
@@ -12,10 +11,10 @@ import { fromHeld } from '../quantities/units.ts';
 import type { Guide, ProjectRecord, RegionRecord } from '../records/guide.ts';
 import { mostTold } from '../records/most-told.ts';
 import { hazardFaults, weakenedHazards, type HazardFault } from '../safety/faults.ts';
-import { baleColdFrame, isFrame } from '../structures/bale-cold-frame.ts';
+import { sowingFault } from './bed.ts';
 import { impossibleFreeze, winterOfOtherHemisphere } from './check-freeze.ts';
 import { namesOfEveryCrop } from './check-names.ts';
-import { describeStructureFault } from '../structures/faults.ts';
+import { structureOf } from '../structures/structures.ts';
 
 export function checkGuide(guide: Guide): readonly Diagnostic[] {
   return mostTold([
@@ -318,35 +317,19 @@ function projectFaults(guide: Guide, project: ProjectRecord): Diagnostic[] {
     place: place(pointer),
   }));
   if (twice.length > 0) return twice;
-  const frame = baleColdFrame(project, { hemisphere: 'north' });
-  if (!isFrame(frame)) {
-    return frame.map((fault) => ({
+  const built = structureOf(project, { hemisphere: 'north' });
+  if (built.kind === 'faults') {
+    return built.faults.map(({ path, message, hint }) => ({
       code: 'structure',
       severity: 'error',
-      ...describeStructureFault(fault),
-      place: place(`/${fault.path.join('/')}`),
+      message,
+      hint,
+      place: place(`/${path.join('/')}`),
     }));
   }
-  const wanted = project.sow.flatMap(({ crop: id, rows }) => {
-    const crop = guide.crops.find((known) => known.id === id);
-    return crop ? [{ crop, rows }] : [];
-  });
-  if (wanted.length < project.sow.length) return [];
-  const layout = layOutRows(wanted, frame.geometry.insideDepthMm);
-  if (layout.kind === 'rows') return [];
-  const inches = (mm: number): string => `${Math.round(mm / 2.54) / 10} in`;
-  return [
-    {
-      code: 'structure',
-      severity: 'error',
-      message: `These rows need ${inches(layout.neededMm)} across the bed, which is ${inches(layout.depthMm)} deep inside.`,
-      hint:
-        layout.fits > 0
-          ? `Sow fewer rows; ${layout.fits} in all fit.`
-          : 'Sow a crop with narrower rows, or use longer sashes.',
-      place: place('/sow'),
-    },
-  ];
+  const { bed } = built.structure;
+  const fault = bed && sowingFault({ crops: guide.crops, insideDepthMm: bed.depthMm, sow: project.sow });
+  return fault ? [{ code: 'structure', severity: 'error', ...fault, place: place('/sow') }] : [];
 }
 
 /** Crops, parts and sashes that stand in their list before. */

@@ -18,10 +18,11 @@ export function findingName(
   const sash = /^frame\.sash-([a-z])\.([a-z-]+)$/.exec(id);
   if (sash)
     return say('finding.sash', { letter: sash[1]!.toUpperCase(), what: say(`finding.sash-what.${sash[2]}`) });
-  const part = /^frame\.part-([a-z])\.([a-z-]+)$/.exec(id);
+  const part = /^build\.part-([a-z])\.([a-z-]+)$/.exec(id);
   if (part)
     return say('finding.part', { letter: part[1]!.toUpperCase(), what: say(`finding.part-what.${part[2]}`) });
-  if (id.startsWith('frame.')) return say(`finding.frame.${id.slice('frame.'.length)}`);
+  const built = /^(frame|build|bed|tepee)\.(.+)$/.exec(id);
+  if (built) return say(`finding.${built[1]}.${built[2]}`);
   const crop = crops.find((known) => id.startsWith(`${known.id}.`));
   if (crop) return cropFindingName(crop, id.slice(crop.id.length + 1), say);
   return say(plainNames[id] ?? `method.${finding.method}.title`);

@@ -1,30 +1,20 @@
-/** The drawings of a cold frame with their words: plan, section, one for each step, and the bed plan. */
-import { bedPlan } from '../drawings/bed/bed-plan.ts';
+/** The drawings of a cold frame with their words: plan, section and one for each step. */
 import { framePlan } from '../drawings/frame/plan.ts';
 import { frameSection } from '../drawings/frame/section.ts';
 import { stepDrawing, type StepName } from '../drawings/frame/step-drawing.ts';
 import type { FrameWords, PartLetters, SownRow } from '../drawings/frame/words.ts';
-import type { Scene } from '../drawings/scene.ts';
 import type { BedRow } from '../agronomy/bed-rows.ts';
-import type { ProjectRecord } from '../records/guide.ts';
-import type { BillCount } from '../records/schemas/project.ts';
+import type { BaleColdFrame } from '../records/schemas/projects/bale-cold-frame.ts';
 import type { Frame } from '../structures/bale-cold-frame.ts';
+import type { ProjectDrawings } from './kind-parts.ts';
 import type { SheetContext } from './sheet-context.ts';
-
-export interface FrameDrawings {
-  readonly plan: Scene;
-  readonly section: Scene;
-  readonly bedPlan: Scene;
-  /** The drawing of a step; `number` makes its id unique. */
-  readonly step: (drawing: StepName, number: number) => Scene;
-}
 
 export function frameDrawings(options: {
   context: SheetContext;
-  project: ProjectRecord;
+  project: BaleColdFrame;
   frame: Frame;
   rows: readonly BedRow[];
-}): FrameDrawings {
+}): ProjectDrawings {
   const {
     context,
     project,
@@ -75,31 +65,8 @@ export function frameDrawings(options: {
       letters,
       rows: sown,
     }),
-    bedPlan: bedPlan({
-      id: 'bed-plan',
-      insideLengthMm: geometry.insideLengthMm,
-      insideDepthMm: geometry.insideDepthMm,
-      hemisphere: geometry.hemisphere,
-      rows: rows.map((row, index) => ({
-        ...sown[index]!,
-        label: say('drawing.bed-row', { number: index + 1, crop: row.crop.name }),
-      })),
-      words,
-      alternative: say('drawing.alternative.bed-plan', {
-        ...sizes,
-        rows: rows
-          .map((row, index) =>
-            say('drawing.bed-row-distance', {
-              number: index + 1,
-              crop: row.crop.name,
-              distance: both(row.fromPolewardMm),
-            }),
-          )
-          .join('; '),
-      }),
-    }),
     step: (drawing, number) =>
-      stepDrawing(geometry, drawing, {
+      stepDrawing(geometry, drawing as StepName, {
         id: `step-${number}-${drawing}`,
         alternative: say(`drawing.alternative.${drawing}`, sizes),
         words,
@@ -110,8 +77,8 @@ export function frameDrawings(options: {
 }
 
 /** The letter of each kind of part in the record's list. */
-function partLetters(project: ProjectRecord): PartLetters {
-  const letterOf = (count: BillCount): string | undefined =>
+function partLetters(project: BaleColdFrame): PartLetters {
+  const letterOf = (count: string): string | undefined =>
     project.parts.find((part) => part.count === count)?.letter;
   const kinds = ['bales', 'stakes', 'sashes', 'props', 'loose-straw-bales', 'soil-litres'] as const;
   return Object.fromEntries(
@@ -119,7 +86,7 @@ function partLetters(project: ProjectRecord): PartLetters {
   );
 }
 
-function sownRow({ crop, fromPolewardMm, tall }: BedRow, project: ProjectRecord): SownRow {
+function sownRow({ crop, fromPolewardMm, tall }: BedRow, project: BaleColdFrame): SownRow {
   const name = crop.name.toLowerCase();
   const letter = project.parts.find(
     (part) => part.material === 'vegetable-seed' && part.name.toLowerCase().startsWith(name),

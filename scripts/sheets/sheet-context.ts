@@ -1,11 +1,12 @@
-import { baleColdFrame, isFrame, type Frame } from '../structures/bale-cold-frame.ts';
-import type { Guide, SheetRecord } from '../records/guide.ts';
+import type { Guide, ProjectRecord, SheetRecord } from '../records/guide.ts';
 import type { Diagnostic } from '../diagnostics/diagnostic.ts';
 import type { Block } from '../document/document.ts';
 import type { Finding } from '../findings/finding.ts';
 import { dateWords } from '../wording/dates.ts';
 import { measuresFor } from '../wording/measures.ts';
 import { phrasebook } from '../wording/phrases.ts';
+import type { Structure } from '../structures/structure.ts';
+import { structureOf } from '../structures/structures.ts';
 import type { RegionFacts } from './facts.ts';
 import type { Exhibit } from './names.ts';
 import { Printer, type Wording } from './printer.ts';
@@ -54,15 +55,18 @@ export function plainFacts({ guide, facts, wording }: SheetContext): ReadonlyMap
   ]);
 }
 
-/** The frame of a project in a region; the project was checked before. */
-export function frameOf(
-  context: SheetContext,
-  projectId: string,
-): { project: Guide['projects'][number]; frame: Frame } | undefined {
+/** A project with what it comes to in a region. */
+export interface BuiltProject {
+  readonly project: ProjectRecord;
+  readonly structure: Structure;
+}
+
+/** A project in a region; undefined where it does not add up, which the checks have told. */
+export function builtProject(context: SheetContext, projectId: string): BuiltProject | undefined {
   const project = context.guide.projects.find(({ id }) => id === projectId);
   if (!project) return undefined;
-  const frame = baleColdFrame(project, { hemisphere: context.facts.south ? 'south' : 'north' });
-  return isFrame(frame) ? { project, frame } : undefined;
+  const built = structureOf(project, { hemisphere: context.facts.south ? 'south' : 'north' });
+  return built.kind === 'structure' ? { project, structure: built.structure } : undefined;
 }
 
 /** First day of the twelve months that charts show: January 1, or July 1 where summer spans New Year. */

@@ -7,20 +7,28 @@
  * one bearing at each end set the length; long walls run the whole outside length in whole bales, side walls stand between them.
  */
 import { choice, count, inputOf, quantity, type Finding, type FindingValue } from '../findings/finding.ts';
-import type { Project } from '../records/schemas/project.ts';
+import type { BaleColdFrame } from '../records/schemas/projects/bale-cold-frame.ts';
 import { addBales } from './bale-findings.ts';
-import { billOfMaterials, type BillLine } from './bill-of-materials.ts';
 import { checkProject, sizesOf } from './check-project.ts';
-import type { StructureFault } from './faults.ts';
+import { describeStructureFault, type StructureFault } from './faults.ts';
 import { asValue, FindingList, unique } from './finding-list.ts';
 import { layFrame, type FrameGeometry, type Hemisphere } from './geometry.ts';
 import { structureSources } from './practice.ts';
 import { addHeaviestSash, addSash, sashId } from './sash-findings.ts';
+import type { BuildPlace, Built, Structure } from './structure.ts';
 
-export interface Frame {
-  readonly findings: readonly Finding[];
-  readonly bill: readonly BillLine[];
+export interface Frame extends Structure {
   readonly geometry: FrameGeometry;
+}
+
+/** The frame of a project as every kind is given: built, or what is wrong in words. */
+export function baleStructure(project: BaleColdFrame, place: BuildPlace): Built<Frame> {
+  const frame = baleColdFrame(project, place);
+  if (isFrame(frame)) return { kind: 'structure', structure: frame };
+  return {
+    kind: 'faults',
+    faults: frame.map((fault) => ({ path: fault.path, ...describeStructureFault(fault) })),
+  };
 }
 
 /**
@@ -28,7 +36,7 @@ export interface Frame {
  * frame. The hemisphere says only which way is poleward.
  */
 export function baleColdFrame(
-  project: Project,
+  project: BaleColdFrame,
   { hemisphere }: { readonly hemisphere: Hemisphere },
 ): Frame | readonly StructureFault[] {
   const faults = checkProject(project);
@@ -44,20 +52,30 @@ export function baleColdFrame(
     addSash(made, project, sash, geometry.sashes[index]!);
   });
   addHeaviestSash(made, project);
-  const { lines, total } = billOfMaterials(project, {
-    bales: made.get('frame.bales-wall'),
-    'loose-straw-bales': made.get('frame.bales-loose'),
-    stakes: made.get('frame.stakes'),
-    sashes: made.get('frame.sashes'),
-    props: made.get('frame.props'),
-    'soil-litres': made.get('frame.soil-volume'),
-  });
-  const bought = lines.flatMap(({ quantity: number, price, cost }) => [
-    number,
-    ...(price ? [price] : []),
-    ...(cost ? [cost] : []),
-  ]);
-  return { findings: [...made.all(), ...bought, total], bill: lines, geometry };
+  return {
+    findings: made.all(),
+    counts: {
+      bales: made.get('frame.bales-wall'),
+      'loose-straw-bales': made.get('frame.bales-loose'),
+      stakes: made.get('frame.stakes'),
+      sashes: made.get('frame.sashes'),
+      props: made.get('frame.props'),
+      'soil-litres': made.get('frame.soil-volume'),
+    },
+    pieces: [],
+    lifts: [],
+    bed: {
+      shape: 'rectangle',
+      lengthMm: geometry.insideLengthMm,
+      length: 'frame.inside-length',
+      depthMm: geometry.insideDepthMm,
+      soilDepthMm: geometry.soilDepthMm,
+      cover: 'frame',
+      clearMm: geometry.equatorHeightMm - geometry.soilDepthMm,
+    },
+    glance: ['frame.inside-length', 'frame.inside-depth', 'frame.bales'],
+    geometry,
+  };
 }
 
 export function isFrame(result: Frame | readonly StructureFault[]): result is Frame {
@@ -65,7 +83,7 @@ export function isFrame(result: Frame | readonly StructureFault[]): result is Fr
 }
 
 /** What the record says itself, as findings, so that sheets can print it and other findings can name it. */
-function addGiven(made: FindingList, project: Project): void {
+function addGiven(made: FindingList, project: BaleColdFrame): void {
   const given = (id: string, value: FindingValue, sources: readonly string[]): void => {
     made.add(id, value, { method: 'frame.given', inputs: [], sources });
   };
@@ -89,7 +107,7 @@ function addGiven(made: FindingList, project: Project): void {
   }
 }
 
-function addBed(made: FindingList, project: Project, geometry: FrameGeometry): void {
+function addBed(made: FindingList, project: BaleColdFrame, geometry: FrameGeometry): void {
   const { bearing, bale } = project;
   const length = (mm: number): FindingValue => quantity('length', mm);
   const laid = [...bearing.sources, structureSources.practice].filter(unique);
@@ -159,7 +177,7 @@ const baleFaces = { 'bale-width': 'frame.bale-width', 'bale-height': 'frame.bale
 
 function wallHeight(
   made: FindingList,
-  { walls, bale }: Project,
+  { walls, bale }: BaleColdFrame,
   wall: 'poleward' | 'others',
 ): Omit<Finding, 'id' | 'value'> {
   const { courses, lay } = walls[wall];
@@ -171,7 +189,7 @@ function wallHeight(
   };
 }
 
-function addStakes(made: FindingList, project: Project, geometry: FrameGeometry): void {
+function addStakes(made: FindingList, project: BaleColdFrame, geometry: FrameGeometry): void {
   const { sources } = project.stakes;
   made.add('frame.stakes', count(geometry.stakes.length), {
     method: 'frame.stakes',

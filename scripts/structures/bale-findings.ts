@@ -1,13 +1,18 @@
 /** How many bales the walls take, whole and cut, and how much loose straw fills what they leave open. */
 import { count, none, quantity, type FindingInput, type FindingValue } from '../findings/finding.ts';
-import type { Project } from '../records/schemas/project.ts';
+import type { BaleColdFrame } from '../records/schemas/projects/bale-cold-frame.ts';
 import { unique, type FindingList } from './finding-list.ts';
 import type { FrameGeometry, WallName } from './geometry.ts';
 import { structureSources } from './practice.ts';
 import { balesToCut, type BaleSize } from './wall-layout.ts';
 
 /** Findings of the walls. Needs those of the bed. */
-export function addBales(made: FindingList, project: Project, geometry: FrameGeometry, bale: BaleSize): void {
+export function addBales(
+  made: FindingList,
+  project: BaleColdFrame,
+  geometry: FrameGeometry,
+  bale: BaleSize,
+): void {
   const sources = [...project.bale.sources, structureSources.practice].filter(unique);
   const lengths = {
     'outside-length': 'frame.outside-length',

@@ -1,7 +1,7 @@
 /** What to buy: quantity with spares, unit price and line total of each part, as findings. */
 import { count, inputOf, none, quantity, type Finding, type FindingInput } from '../findings/finding.ts';
 import { middle } from '../quantities/quantity.ts';
-import type { BillCount, Project } from '../records/schemas/project.ts';
+import type { ProjectPart } from '../records/schemas/project.ts';
 
 export interface BillLine {
   readonly letter: string;
@@ -21,52 +21,59 @@ export interface Bill {
   readonly lines: readonly BillLine[];
   /** The sum of the line totals; parts at hand cost nothing. */
   readonly total: Finding;
+  /** Every finding of the bill, the total last. */
+  readonly findings: readonly Finding[];
 }
 
-type Part = Project['parts'][number];
+type Part = ProjectPart;
+
+/** The part of a record that a bill is made from. */
+export interface BillRecord {
+  readonly parts: readonly ProjectPart[];
+  readonly priceSource: string;
+}
 
 /**
  * Makes the bill. `counts` are the findings that part counts follow from; `each` parts bring their own number, and
  * `soil-litres` parts the volume that one unit holds.
  */
-export function billOfMaterials(
-  project: Project,
-  counts: Readonly<Record<Exclude<BillCount, 'each'>, Finding>>,
-): Bill {
+export function billOfMaterials(project: BillRecord, counts: Readonly<Record<string, Finding>>): Bill {
   const lines = project.parts.map((part) => billLine(part, counts, project.priceSource));
   const costs = lines.flatMap((line) => (line.cost ? [line.cost] : []));
   const total: Finding = {
-    id: 'frame.total-cost',
+    id: 'build.total-cost',
     value:
       costs.length === 0 ? none('all-at-hand') : quantity('money', cents(costs.map(amount).reduce(sum, 0))),
-    method: 'frame.total-cost',
+    method: 'build.total-cost',
     inputs: costs.map((cost) => inputOf('line-total', cost)),
     sources: [project.priceSource],
   };
-  return { lines, total };
+  const findings = lines.flatMap(({ quantity: number, price, cost }) => [
+    number,
+    ...(price ? [price] : []),
+    ...(cost ? [cost] : []),
+  ]);
+  return { lines, total, findings: [...findings, total] };
 }
 
-function billLine(
-  part: Part,
-  counts: Readonly<Record<Exclude<BillCount, 'each'>, Finding>>,
-  priceSource: string,
-): BillLine {
+function billLine(part: Part, counts: Readonly<Record<string, Finding>>, priceSource: string): BillLine {
   const { letter, name, material, unit, atHand } = part;
   const needed = part.count === 'each' ? undefined : counts[part.count];
   const number: Finding = {
     id: partId(letter, 'quantity'),
     value: count(unitsToBuy(part, needed)),
-    method: part.count === 'soil-litres' ? 'frame.part-packs' : 'frame.part-quantity',
+    method: part.count === 'soil-litres' ? 'build.part-packs' : 'build.part-quantity',
     inputs: quantityInputs(part, needed),
     sources: needed?.sources ?? [priceSource],
   };
   const line = { letter, name, material, unit, atHand, quantity: number };
   if (atHand) return line;
-  const price = given(partId(letter, 'price'), part.price.low, priceSource);
+  const unitPrice = part.price?.low ?? 0;
+  const price = given(partId(letter, 'price'), unitPrice, priceSource);
   const cost: Finding = {
     id: partId(letter, 'cost'),
-    value: quantity('money', cents(part.price.low * amount(number))),
-    method: 'frame.part-cost',
+    value: quantity('money', cents(unitPrice * amount(number))),
+    method: 'build.part-cost',
     inputs: [inputOf('quantity', number), inputOf('price', price)],
     sources: [priceSource],
   };
@@ -95,7 +102,7 @@ function given(id: string, price: number, source: string): Finding {
 }
 
 function partId(letter: string, what: string): string {
-  return `frame.part-${letter.toLowerCase()}.${what}`;
+  return `build.part-${letter.toLowerCase()}.${what}`;
 }
 
 /** The number of a finding that has exactly one; 0 for one that has none. */

@@ -1,6 +1,6 @@
 /** Finds what does not add up in a build project, before anything is laid out. */
 import { middle } from '../quantities/quantity.ts';
-import type { Project } from '../records/schemas/project.ts';
+import type { BaleColdFrame } from '../records/schemas/projects/bale-cold-frame.ts';
 import type { StructureFault } from './faults.ts';
 import { runUnder, slopeOver, wallSize, type FrameSizes } from './geometry.ts';
 import { practice } from './practice.ts';
@@ -11,7 +11,7 @@ const slackMm = 1e-6;
 type Path = StructureFault['path'];
 
 /** The sizes of a project in millimetres; of a range, its middle. */
-export function sizesOf(project: Project): FrameSizes {
+export function sizesOf(project: BaleColdFrame): FrameSizes {
   const { bale, walls, stakes } = project;
   return {
     bale: { lengthMm: middle(bale.length), widthMm: middle(bale.width), heightMm: middle(bale.height) },
@@ -34,7 +34,7 @@ export function sizesOf(project: Project): FrameSizes {
  * Every fault of a project, one for each cause. Measures that are not positive are reported alone, since nothing
  * can be worked out from them.
  */
-export function checkProject(project: Project): readonly StructureFault[] {
+export function checkProject(project: BaleColdFrame): readonly StructureFault[] {
   const sizes = sizesOf(project);
   const letters = [...letterFaults(project), ...partFaults(project)];
   const impossible = positiveFaults(sizes);
@@ -131,7 +131,7 @@ function stakeAndSoilFaults(sizes: FrameSizes): readonly StructureFault[] {
 }
 
 /** Parts and sashes are called by letter on the same drawings, so no two of them may share one. */
-function letterFaults(project: Project): readonly StructureFault[] {
+function letterFaults(project: BaleColdFrame): readonly StructureFault[] {
   const named: readonly (readonly [string, Path])[] = [
     ...project.parts.map(({ letter }, index) => [letter, ['parts', index, 'letter']] as const),
     ...project.sashes.map(({ id }, index) => [id, ['sashes', index, 'id']] as const),
@@ -141,7 +141,7 @@ function letterFaults(project: Project): readonly StructureFault[] {
     .map(([letter, path]) => ({ fault: 'letter-twice', path, letter }));
 }
 
-function partFaults(project: Project): readonly StructureFault[] {
+function partFaults(project: BaleColdFrame): readonly StructureFault[] {
   return project.parts.flatMap((part, index): StructureFault[] => {
     if (part.count === 'each' && part.number === undefined)
       return [{ fault: 'number-missing', path: ['parts', index] }];

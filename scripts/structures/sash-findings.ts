@@ -1,6 +1,6 @@
 /** How each sash lies on the frame and what it weighs. */
 import { count, inputOf, none, quantity, type FindingValue } from '../findings/finding.ts';
-import type { Project } from '../records/schemas/project.ts';
+import type { BaleColdFrame } from '../records/schemas/projects/bale-cold-frame.ts';
 import { asValue, unique, type FindingList } from './finding-list.ts';
 import type { PlacedSash } from './geometry.ts';
 import { glassDensityGPerMm3, structureSources, woodDensityGPerMm3 } from './practice.ts';
@@ -8,8 +8,8 @@ import { glassDensityGPerMm3, structureSources, woodDensityGPerMm3 } from './pra
 /** Findings of one sash, `placed` in the frame. Needs those of the bed. */
 export function addSash(
   made: FindingList,
-  project: Project,
-  sash: Project['sashes'][number],
+  project: BaleColdFrame,
+  sash: BaleColdFrame['sashes'][number],
   placed: PlacedSash,
 ): void {
   const sources = [...project.bearing.sources, structureSources.practice].filter(unique);
@@ -50,7 +50,7 @@ export function addSash(
 }
 
 /** The weight that whoever carries the sashes must reckon with. */
-export function addHeaviestSash(made: FindingList, project: Project): void {
+export function addHeaviestSash(made: FindingList, project: BaleColdFrame): void {
   const weights = project.sashes.map(({ id }) => made.get(sashId(id, 'weight')));
   const heaviest = weights.reduce((a, b) => (heaviestEnd(b.value) > heaviestEnd(a.value) ? b : a));
   made.add('frame.heaviest-sash', heaviest.value, {

@@ -52,9 +52,9 @@ const rows: readonly {
 describe('a line of the bill', () => {
   test.each(rows)('$name', ({ part, quantity, cost }) => {
     const frame = frameOf(projectWith({ sashes, parts: [part] }));
-    expect(numberOf(frame, 'frame.part-a.quantity')).toBe(quantity);
-    expect(numberOf(frame, 'frame.part-a.cost', 'USD')).toBeCloseTo(cost, 9);
-    expect(numberOf(frame, 'frame.total-cost', 'USD')).toBeCloseTo(cost, 9);
+    expect(numberOf(frame, 'build.part-a.quantity')).toBe(quantity);
+    expect(numberOf(frame, 'build.part-a.cost', 'USD')).toBeCloseTo(cost, 9);
+    expect(numberOf(frame, 'build.total-cost', 'USD')).toBeCloseTo(cost, 9);
   });
 
   test('what is at hand is listed without a price', () => {
@@ -74,19 +74,19 @@ describe('a line of the bill', () => {
       ['A', false, false, false],
       ['B', true, true, true],
     ]);
-    expect(numberOf(frame, 'frame.part-b.quantity')).toBe(3);
-    expect(numberOf(frame, 'frame.total-cost', 'USD')).toBe(81);
+    expect(numberOf(frame, 'build.part-b.quantity')).toBe(3);
+    expect(numberOf(frame, 'build.total-cost', 'USD')).toBe(81);
   });
 
   test('a bill with nothing to buy says so', () => {
     const frame = frameOf(projectWith({ sashes, parts: [partOf({ atHand: true })] }));
-    expect(valueOf(frame, 'frame.total-cost')).toEqual({ kind: 'none', reason: 'all-at-hand' });
+    expect(valueOf(frame, 'build.total-cost')).toEqual({ kind: 'none', reason: 'all-at-hand' });
   });
 });
 
 test('the total is the sum of its lines to the cent', () => {
   const parts = rows.map(({ part }, index) => ({ ...part, letter: 'ABCDEFGHI'[index]! }));
   const frame = frameOf(projectWith({ sashes, parts }));
-  expect(numberOf(frame, 'frame.total-cost', 'USD')).toBe(299.9);
+  expect(numberOf(frame, 'build.total-cost', 'USD')).toBe(299.9);
   expect(frame.bill.map(({ letter }) => letter).join('')).toBe('ABCDEFGHI');
 });

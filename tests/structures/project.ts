@@ -2,7 +2,10 @@ import { readFileSync } from 'node:fs';
 import type { Quantity } from '../../scripts/quantities/quantity.ts';
 import { toHeld, type Dimension } from '../../scripts/quantities/units.ts';
 import { collectSingles } from '../../scripts/records/collect.ts';
-import { ProjectSchema, type Project } from '../../scripts/records/schemas/project.ts';
+import {
+  BaleColdFrameSchema,
+  type BaleColdFrame,
+} from '../../scripts/records/schemas/projects/bale-cold-frame.ts';
 
 export function quantityIn<D extends Dimension>(
   dimension: D,
@@ -19,13 +22,13 @@ export interface Choices {
   /** Width and length of each sash in inches, from west to east. */
   readonly sashes?: readonly (readonly [number, number])[];
   readonly bearing?: number;
-  readonly poleward?: Project['walls']['poleward'];
-  readonly others?: Project['walls']['others'];
+  readonly poleward?: BaleColdFrame['walls']['poleward'];
+  readonly others?: BaleColdFrame['walls']['others'];
   readonly stakes?: { readonly perBale: number; readonly length: number };
   readonly soilDepth?: number;
   /** Length, width and height in inches. */
   readonly bale?: readonly [number, number, number];
-  readonly parts?: Project['parts'];
+  readonly parts?: BaleColdFrame['parts'];
 }
 
 const sashLetters = 'KLMNOPQRSTUV';
@@ -40,7 +43,7 @@ export function projectWith({
   soilDepth = 6,
   bale = [36, 18, 14],
   parts = [partOf({ letter: 'A', count: 'bales', price: 10 })],
-}: Choices = {}): Project {
+}: Choices = {}): BaleColdFrame {
   return {
     id: 'test-frame',
     kind: 'bale-cold-frame',
@@ -77,8 +80,8 @@ export function projectWith({
 
 /** A part with a price in dollars. */
 export function partOf(
-  part: Partial<Omit<Project['parts'][number], 'price'>> & { readonly price?: number },
-): Project['parts'][number] {
+  part: Partial<Omit<BaleColdFrame['parts'][number], 'price'>> & { readonly price?: number },
+): BaleColdFrame['parts'][number] {
   const { price = 1, ...rest } = part;
   return {
     letter: 'A',
@@ -93,10 +96,10 @@ export function partOf(
 }
 
 /** The project of the demonstration guide, as its readers get it. */
-export function demoProject(): Project {
+export function demoProject(): BaleColdFrame {
   const path = 'content/projects/straw-bale-cold-frame.yaml';
   const text = readFileSync(new URL(`../../${path}`, import.meta.url), 'utf8');
-  const { records, diagnostics } = collectSingles(ProjectSchema, [{ path, text }]);
+  const { records, diagnostics } = collectSingles(BaleColdFrameSchema, [{ path, text }]);
   if (diagnostics.length > 0) throw new Error(JSON.stringify(diagnostics, null, 2));
   return records[0]!.value;
 }

@@ -171,7 +171,7 @@ function expectSound({ findings }: Frame): void {
   const byId = new Map(findings.map((finding) => [finding.id, finding]));
   expect(byId.size).toBe(findings.length);
   for (const { id, value, sources, inputs } of findings) {
-    expect(id).toMatch(/^frame\.[a-z0-9-]+(\.[a-z0-9-]+)?$/);
+    expect(id).toMatch(/^(frame|build)\.[a-z0-9-]+(\.[a-z0-9-]+)?$/);
     expect(sources.length, id).toBeGreaterThan(0);
     if (value.kind === 'quantity') expect(Number.isFinite(value.value), id).toBe(true);
     for (const { finding, value: given } of inputs) {

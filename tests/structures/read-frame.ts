@@ -1,13 +1,19 @@
 import type { FindingValue } from '../../scripts/findings/finding.ts';
 import { fromHeld } from '../../scripts/quantities/units.ts';
-import type { Project } from '../../scripts/records/schemas/project.ts';
+import type { BaleColdFrame } from '../../scripts/records/schemas/projects/bale-cold-frame.ts';
 import { baleColdFrame, isFrame, type Frame } from '../../scripts/structures/bale-cold-frame.ts';
+import { billOfMaterials, type BillLine } from '../../scripts/structures/bill-of-materials.ts';
 
-/** The frame of a project that has no fault. */
-export function frameOf(project: Project, hemisphere: 'north' | 'south' = 'north'): Frame {
+interface BuiltFrame extends Frame {
+  readonly bill: readonly BillLine[];
+}
+
+/** The frame of a project that has no fault, with its bill. */
+export function frameOf(project: BaleColdFrame, hemisphere: 'north' | 'south' = 'north'): BuiltFrame {
   const result = baleColdFrame(project, { hemisphere });
   if (!isFrame(result)) throw new Error(`not a frame: ${JSON.stringify(result)}`);
-  return result;
+  const bill = billOfMaterials(project, result.counts);
+  return { ...result, bill: bill.lines, findings: [...result.findings, ...bill.findings] };
 }
 
 export function valueOf(frame: Frame, id: string): FindingValue {
