@@ -1,16 +1,6 @@
 /** The build card: what to have, how it goes together, one act a step, and what to sow in it. */
-import {
-  checklist,
-  column,
-  figure,
-  inline,
-  keyNumbers,
-  steps,
-  strong,
-  table,
-  together,
-} from '../document/build.ts';
-import type { Block, Inline, Step, TableRow } from '../document/document.ts';
+import { checklist, figure, inline, keyNumbers, steps, together } from '../document/build.ts';
+import type { Block, Inline, Step } from '../document/document.ts';
 import type { Finding } from '../findings/finding.ts';
 import type { Diagnostic } from '../diagnostics/diagnostic.ts';
 import type { Guide, ProjectRecord } from '../records/guide.ts';
@@ -18,6 +8,7 @@ import type { Scene } from '../drawings/scene.ts';
 import { billOfMaterials, type Bill } from '../structures/bill-of-materials.ts';
 import type { Structure } from '../structures/structure.ts';
 import { structureOf } from '../structures/structures.ts';
+import { billExhibits } from './bill-exhibits.ts';
 import { bedParts, canBeSown, type BedParts } from './bed.ts';
 import { sheetCautions, type SheetCautions } from './cautions.ts';
 import { composeInline } from './compose-prose.ts';
@@ -63,7 +54,7 @@ class BuildCard {
     const { project, structure } = built;
     this.#project = project;
     this.#structure = structure;
-    this.#bill = billOfMaterials(project, structure.counts);
+    this.#bill = billOfMaterials(project, structure);
     this.#bed = sownBed(context, built);
     this.#findings = new Map(
       [...structure.findings, ...this.#bill.findings, ...(this.#bed?.findings ?? [])].map((finding) => [
@@ -80,7 +71,7 @@ class BuildCard {
       ...freezeExhibits(this.#context),
       ['at-a-glance', { wide: true, blocks: () => [this.#glance()] }],
       ['tools', { wide: true, blocks: () => [together([this.#tools()])] }],
-      ['parts', { wide: true, blocks: () => [this.#parts()] }],
+      ...billExhibits(this.#context, this.#project, this.#bill),
       ...this.#views(),
       ...this.#kind.exhibits,
       ['steps', { wide: true, blocks: () => [steps(this.#steps())] }],
@@ -135,34 +126,6 @@ class BuildCard {
   #tools(): Block {
     const { hazards } = this.#context.guide;
     return checklist(this.#project.tools.map((id) => hazards.tools.get(id)?.name ?? id));
-  }
-
-  /** The bill: every part by its letter, how many, and what is still to buy. */
-  #parts(): Block {
-    const rows = this.#bill.lines.map((line): TableRow => {
-      const need = [this.#context.printer.print(line.quantity, { style: 'cell' })];
-      const price = line.price
-        ? [this.#context.printer.print(line.price, { style: 'cell' })]
-        : inline(this.#say('build.at-hand'));
-      const cost = line.cost ? [this.#context.printer.print(line.cost, { style: 'cell' })] : inline('–');
-      return { cells: [inline(line.letter), inline(line.name), need, inline(line.unit), price, cost] };
-    });
-    const total: TableRow = {
-      cells: [[strong(this.#say('build.total'))], [], [], [], [], [strong([this.#cell('build.total-cost')])]],
-    };
-    return table({
-      id: 'parts',
-      caption: this.#say('build.parts-caption'),
-      columns: [
-        column(this.#say('build.letter'), { weight: 0.9 }),
-        column(this.#say('build.what'), { weight: 2.6 }),
-        column(this.#say('build.need'), { align: 'number', weight: 0.7 }),
-        column(this.#say('build.unit'), { weight: 1.5 }),
-        column(this.#say('build.price'), { align: 'number', weight: 0.9 }),
-        column(this.#say('build.cost'), { align: 'number', weight: 0.9 }),
-      ],
-      groups: [{ rows }, { rows: [total] }],
-    });
   }
 
   #steps(): Step[] {

@@ -1,24 +1,22 @@
 import type { Finding } from '../findings/finding.ts';
 import type { Crop } from '../records/schemas/crop.ts';
+import type { DateWords } from '../wording/dates.ts';
 import type { Measures } from '../wording/measures.ts';
 import type { Say } from '../wording/phrases.ts';
-import { toHeld } from '../quantities/units.ts';
+import { climateFindingName } from './climate-finding-name.ts';
 
 /** What a finding is called, from its id; the title of its method where it has no name of its own. */
 export function findingName(
   finding: Finding,
-  { say, measures, crops }: { say: Say; measures: Measures; crops: readonly Crop[] },
+  { say, measures, dates, crops }: { say: Say; measures: Measures; dates: DateWords; crops: readonly Crop[] },
 ): string {
   const { id } = finding;
-  const freeze = /^freeze\.(last|first)\.(\d+)f\.(\d+)$/.exec(id);
-  if (freeze) {
-    const threshold = measures.short('temperature', toHeld(Number(freeze[2]), 'F'));
-    return say(`finding.freeze-${freeze[1]}`, { threshold, chance: Number(freeze[3]) });
-  }
+  const ofClimate = climateFindingName(id, { say, measures, dates });
+  if (ofClimate !== undefined) return ofClimate;
   const sash = /^frame\.sash-([a-z])\.([a-z-]+)$/.exec(id);
   if (sash)
     return say('finding.sash', { letter: sash[1]!.toUpperCase(), what: say(`finding.sash-what.${sash[2]}`) });
-  const part = /^build\.part-([a-z])\.([a-z-]+)$/.exec(id);
+  const part = /^build\.part-([a-z])\.([a-z-]+)(\.\d+mm)?$/.exec(id);
   if (part)
     return say('finding.part', { letter: part[1]!.toUpperCase(), what: say(`finding.part-what.${part[2]}`) });
   const built = /^(frame|build|bed|tepee)\.(.+)$/.exec(id);
@@ -29,6 +27,8 @@ export function findingName(
 }
 
 const plainNames: Readonly<Record<string, string>> = {
+  'freeze.plan.last.32f': 'finding.plan-last',
+  'freeze.plan.first.32f': 'finding.plan-first',
   'freeze.free-days.32f': 'finding.freeze-free',
   latitude: 'finding.latitude',
   'day-length.longest': 'finding.day-longest',
@@ -42,6 +42,8 @@ const cropParts = [
   'emergence',
   'maturity',
   'start-indoors',
+  'frame-sow',
+  'frame-set-out',
   'direct-sow',
   'set-out',
   'plant-sets',
@@ -50,15 +52,60 @@ const cropParts = [
   'harvest',
   'seed-for-bed',
   'plants-in-bed',
+  'height',
+  'row-length-in-bed',
+  'yield-in-bed',
+  'noon-shadow',
+  'seeds-to-buy',
+  'seed-mass',
+  'seed-packets',
+  'plants-to-buy',
+  'bundles',
+  'depth-here',
+  'depth-why',
+  'depth-rule',
+  'depth-rule-says',
+  'soil-fit',
+  'row-length',
+  'seed-for-row',
+  'plants-in-row',
+  'seeds-at-least',
+  'packets',
+  'yield',
+  'weekly-need',
+  'weekly-water',
+  'drip-time',
+  'rain',
+  'water',
+  'drip',
+  'emergence-on',
+  'normal-seedlings',
+  'succession',
   'class',
   'class-also',
   'bulbing',
   'bulbing-starts',
   'bulbing-full',
+  'buy-size',
+  'buy-when',
+  'buy-bundle',
+  'row-plants',
+  'row-per-bundle',
+  'bolting',
 ];
 
 /** Parts that only findings of a day-length class have; a crop's own figures may be called the same. */
-const growthParts = ['bulbing-after-planting', 'leaves', 'size', 'curing'];
+const growthParts = [
+  'bulbing-after-planting',
+  'leaves-first',
+  'leaves-last',
+  'leaves',
+  'size-first',
+  'size-last',
+  'size',
+  'curing',
+  'light',
+];
 
 function cropFindingName(crop: Crop, rest: string, say: Say): string {
   const parts = rest.split('.');
@@ -69,5 +116,8 @@ function cropFindingName(crop: Crop, rest: string, say: Say): string {
   const name = base
     ? say(`finding.crop.${base}`, { crop: crop.name })
     : say('finding.crop.other', { crop: crop.name, what: what.replaceAll('-', ' ') });
-  return dayLengthClass ? say('finding.class-of', { name, class: say(`choice.${dayLengthClass}`) }) : name;
+  const whole = parts.at(-1) === 'overwinter' ? say('finding.overwinter', { name }) : name;
+  return dayLengthClass
+    ? say('finding.class-of', { name: whole, class: say(`choice.${dayLengthClass}`) })
+    : whole;
 }

@@ -12,7 +12,7 @@ interface BuiltFrame extends Frame {
 export function frameOf(project: BaleColdFrame, hemisphere: 'north' | 'south' = 'north'): BuiltFrame {
   const result = baleColdFrame(project, { hemisphere });
   if (!isFrame(result)) throw new Error(`not a frame: ${JSON.stringify(result)}`);
-  const bill = billOfMaterials(project, result.counts);
+  const bill = billOfMaterials(project, result);
   return { ...result, bill: bill.lines, findings: [...result.findings, ...bill.findings] };
 }
 

@@ -1,6 +1,8 @@
 /** What the records of all kinds of build project have in common. */
 import Type from 'typebox';
+import { stepSafetyFields } from '../hazard.ts';
 import { Id, Prose, Words, oneOf, quantityOf, record, ref } from '../kit.ts';
+import { Irrigation } from './sow.ts';
 
 /** A part that the builder has already, or that is bought in lengths and cut: what the counts of every kind share. */
 export const sharedCounts = ['each', 'cut', 'soil-litres'] as const;
@@ -24,7 +26,11 @@ export function projectFields<
       minItems: 1,
       maxItems: 26,
     }),
+    /** What one saw cut takes; an eighth of an inch where the record does not say. */
+    kerf: Type.Optional(quantityOf('length', { single: true, atMost: 20 })),
     priceSource: ref('source'),
+    /** Drip lines in the bed, where it has them. */
+    irrigation: Type.Optional(Irrigation),
     tools: Type.Array(ref('tool'), { minItems: 1, maxItems: 20 }),
     steps: Type.Array(stepOf<D[number]>(drawings), { minItems: 1, maxItems: 20 }),
   };
@@ -86,11 +92,8 @@ function stepOf<D extends string>(drawings: readonly D[]) {
     tools: Type.Array(ref('tool'), { maxItems: 8 }),
     materials: Type.Array(ref('material'), { maxItems: 8 }),
     actions: Type.Array(ref('action'), { maxItems: 8 }),
+    ...stepSafetyFields,
   });
 }
 
-/** What is sown in a bed: rows run east to west, the tallest on the poleward side. */
-export const Sow = Type.Array(
-  record({ crop: ref('crop'), rows: Type.Integer({ minimum: 1, maximum: 20 }) }),
-  { minItems: 1, maxItems: 6 },
-);
+export { Sow } from './sow.ts';
