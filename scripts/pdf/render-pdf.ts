@@ -18,7 +18,13 @@ export interface PdfOptions {
   readonly fonts: FontSet;
   /** `none` leaves streams readable, for tests that look into them. */
   readonly compression?: 'deflate' | 'none';
+  /** Told at the end of each stage, for measuring how long it took. */
+  readonly onStage?: (stage: PdfStage) => void;
 }
+
+/** `write` embeds the fonts, joins the tag tree to what was drawn and packs the streams. */
+export const pdfStages = ['measure', 'paginate', 'draw', 'write'] as const;
+export type PdfStage = (typeof pdfStages)[number];
 
 export interface RenderedPdf {
   readonly bytes: Uint8Array;
@@ -38,7 +44,9 @@ export async function renderPdf(document: SheetDocument, options: PdfOptions): P
   const context = pageContext(document, design, noting(options.fonts, missing), notices);
 
   const measured = measureSheet(document, context);
+  options.onStage?.('measure');
   const pagination = paginate(measured.items, pageHeights(document, design));
+  options.onStage?.('paginate');
   const bytes = await drawSheet(document, measured, pagination, context, options);
 
   const diagnostics = [
@@ -82,7 +90,10 @@ async function drawSheet(
   const colophon = leaf('P');
   for (let page = 0; page < pagination.pages; page += 1)
     drawPage(page, document, pagination, colophon, context, writer);
-  return writer.finish(tag('Document', [...measured.tags, tag('P', [colophon])]));
+  options.onStage?.('draw');
+  const bytes = await writer.finish(tag('Document', [...measured.tags, tag('P', [colophon])]));
+  options.onStage?.('write');
+  return bytes;
 }
 
 /** The foot of the last page is content, so that a listener learns once who publishes the sheet. */
