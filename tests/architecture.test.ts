@@ -19,7 +19,7 @@ const mayImport: Readonly<Record<string, readonly string[]>> = {
   records: ['quantities', 'diagnostics', 'findings', 'prose', 'climate', 'document', 'safety'],
   climate: ['quantities', 'findings', 'records'],
   agronomy: ['quantities', 'findings', 'records', 'climate'],
-  structures: ['quantities', 'findings', 'records'],
+  structures: ['quantities', 'findings', 'records', 'climate'],
   safety: ['records'],
   wording: ['quantities', 'findings'],
   sheets: [
