@@ -12,13 +12,27 @@
  * | duration               | day                | `Days`       |
  * | time of day length     | hour               | `Hours`      |
  * | angle                  | degree             | `Deg`        |
+ * | speed                  | metre per second   | `Mps`        |
+ * | force                  | newton             | `N`          |
+ * | pressure               | pascal             | `Pa`         |
  * | money                  | currency unit      | –            |
  *
  * Conversion happens twice only: when a record is read and when words for people are made.
  * Factors are exact by the international yard and pound agreement of 1959 (NIST SP 811, appendix B).
  */
 export type Dimension =
-  'length' | 'area' | 'volume' | 'mass' | 'temperature' | 'duration' | 'day-length' | 'angle' | 'money';
+  | 'length'
+  | 'area'
+  | 'volume'
+  | 'mass'
+  | 'temperature'
+  | 'duration'
+  | 'day-length'
+  | 'angle'
+  | 'speed'
+  | 'force'
+  | 'pressure'
+  | 'money';
 
 interface UnitDefinition {
   readonly dimension: Dimension;
@@ -29,6 +43,9 @@ interface UnitDefinition {
 
 const foot = 304.8;
 const inch = 25.4;
+const mile = 5280 * foot;
+/** The pull of the earth on a pound, in newtons: 0.45359237 kg by standard gravity, 9.80665 m/s2. */
+const poundForce = 0.45359237 * 9.80665;
 
 /** Every spelling of a unit that a record may use. */
 export const units: Readonly<Record<string, UnitDefinition>> = {
@@ -56,6 +73,13 @@ export const units: Readonly<Record<string, UnitDefinition>> = {
   h: { dimension: 'day-length', scale: 1 },
   hours: { dimension: 'day-length', scale: 1 },
   deg: { dimension: 'angle', scale: 1 },
+  mps: { dimension: 'speed', scale: 1 },
+  mph: { dimension: 'speed', scale: mile / 1000 / 3600 },
+  kmh: { dimension: 'speed', scale: 1 / 3.6 },
+  N: { dimension: 'force', scale: 1 },
+  lbf: { dimension: 'force', scale: poundForce },
+  Pa: { dimension: 'pressure', scale: 1 },
+  psf: { dimension: 'pressure', scale: poundForce / (foot / 1000) ** 2 },
   USD: { dimension: 'money', scale: 1 },
 };
 

@@ -24,6 +24,8 @@ export interface Measures {
   onDrawing(lengthMm: number): string;
   /** The same as two pieces, for a drawing that sets one over the other. */
   lengthOnDrawing(lengthMm: number): PrintedMeasure;
+  /** A volume of water, in gallons and litres however much it is. */
+  liquid(lowL: number, highL?: number): PrintedMeasure;
   /** A quantity in the first system only. */
   short(dimension: Dimension, low: number, high?: number): string;
   /** A length as bare numbers of the unit that `tableUnit` names, for a column with its unit in the head. */
@@ -74,6 +76,14 @@ export function measuresFor(options: { language: string; order: SystemOrder; say
       return `${first} (${second})`;
     },
     lengthOnDrawing: onDrawing,
+    liquid: (lowL, highL = lowL) => {
+      const [low, high] = atPrecision(fromHeld(lowL, 'gal'), fromHeld(highL, 'gal'), number);
+      const customary = `${rangeOf(low, high)}${nb}${say('unit.gallons')}`;
+      const metric = system.metric('volume', lowL, highL);
+      return order === 'customary-first'
+        ? { first: customary, second: metric }
+        : { first: metric, second: customary };
+    },
     bareLength: (low, high = low) =>
       order === 'customary-first'
         ? rangeOf(...([low, high].map((mm) => mixedFraction(fromHeld(mm, 'in'), 8)) as [string, string]))
@@ -130,6 +140,12 @@ function systemWords(number: Numbers, say: Say) {
           return customaryMass(low, high, number);
         case 'area':
           return `${rangeOf(...atPrecision(fromHeld(low, 'ft2'), fromHeld(high, 'ft2'), number))}${nb}ft²`;
+        case 'speed':
+          return `${rangeOf(number(fromHeld(low, 'mph')), number(fromHeld(high, 'mph')))}${nb}mph`;
+        case 'force':
+          return `${rangeOf(...atPrecision(fromHeld(low, 'lbf'), fromHeld(high, 'lbf'), number))}${nb}${say('unit.pounds-force')}`;
+        case 'pressure':
+          return `${rangeOf(...atPrecision(fromHeld(low, 'psf'), fromHeld(high, 'psf'), number))}${nb}lb/ft²`;
         case 'volume':
           return fromHeld(high, 'ft3') >= 1
             ? `${rangeOf(...atPrecision(fromHeld(low, 'ft3'), fromHeld(high, 'ft3'), number))}${nb}ft³`
@@ -148,6 +164,12 @@ function systemWords(number: Numbers, say: Say) {
             : `${rangeOf(...atPrecision(low, high, number))}${nb}g`;
         case 'area':
           return `${rangeOf(...atPrecision(low, high, number))}${nb}m²`;
+        case 'speed':
+          return `${rangeOf(number(fromHeld(low, 'kmh')), number(fromHeld(high, 'kmh')))}${nb}km/h`;
+        case 'force':
+          return `${rangeOf(...atPrecision(low, high, number))}${nb}N`;
+        case 'pressure':
+          return `${rangeOf(...atPrecision(low, high, number))}${nb}Pa`;
         case 'volume':
           return `${rangeOf(...atPrecision(low, high, number))}${nb}L`;
       }

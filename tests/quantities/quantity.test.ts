@@ -19,6 +19,11 @@ describe('a quantity is read with its unit', () => {
     ['below zero', '-40 F', 'temperature', -40, -40],
     ['weeks before', '-4 weeks', 'duration', -28, -28],
     ['weeks before, a range', '-4 to -2 weeks', 'duration', -28, -14],
+    ['a gust', '40 mph', 'speed', 17.8816, 17.8816],
+    ['a gust in kilometres', '72 kmh', 'speed', 20, 20],
+    ['a gust in metres', '20 mps', 'speed', 20, 20],
+    ['a pull', '10 lbf', 'force', 44.482216152605, 44.482216152605],
+    ['a push', '1 psf', 'pressure', 47.880258980336, 47.880258980336],
     ['a price', '6.50 USD', 'money', 6.5, 6.5],
   ];
   test.each(cases)('%s', (_, text, dimension, low, high) => {
