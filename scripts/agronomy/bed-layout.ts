@@ -9,7 +9,9 @@ import {
   type FindingInput,
 } from '../findings/finding.ts';
 import type { Crop } from '../records/schemas/crop.ts';
-import { edgeMm as usualEdgeMm } from './bed-rows.ts';
+import type { BedLayoutKind } from '../records/schemas/projects/sow.ts';
+import { edgeMm as usualEdgeMm, offsetRowShare } from './bed-rows.ts';
+import { closestRows, linesAcross, spreadRows, type RowField } from './row-places.ts';
 import { inRowSpacing, rowSpacing } from './spacing.ts';
 
 export interface BedWidth {
@@ -35,58 +37,27 @@ export interface BedRowsAcross {
 export function rowsAcrossBed(bed: BedWidth): BedRowsAcross {
   if (!(bed.betweenRowsMm > 0)) throw new RangeError(`no such row spacing: ${bed.betweenRowsMm} mm`);
   const lines = bed.irrigationLines ?? { count: 0, offsetMm: 0 };
-  const linesMm = Array.from(
-    { length: lines.count },
-    (_, index) => ((index + 0.5) * bed.bedWidthMm) / lines.count,
-  );
+  const linesMm = linesAcross(bed.bedWidthMm, lines.count);
   const edge = bed.edgeMm ?? usualEdgeMm;
   const field = { from: edge, to: bed.bedWidthMm - edge, linesMm, offsetMm: lines.offsetMm };
   const closest = placed(field, bed.betweenRowsMm);
   if (closest.length === 0) return { rowsMm: [], linesMm };
   if (closest.length === 1) return { rowsMm: [nearestTo(bed.bedWidthMm / 2, field)], linesMm };
-  return { rowsMm: placed(field, widestSpacing(field, bed.betweenRowsMm, closest.length)), linesMm };
-}
-
-interface Field {
-  readonly from: number;
-  readonly to: number;
-  readonly linesMm: readonly number[];
-  readonly offsetMm: number;
+  const gap = { leastMm: bed.betweenRowsMm, stretches: true };
+  const gaps = Array.from({ length: closest.length - 1 }, () => gap);
+  return { rowsMm: spreadRows(field, gaps) ?? closest, linesMm };
 }
 
 const hair = 1e-6;
 
-/** Rows from one edge, each as near to the last as the spacing and the lines allow: no placing fits more. */
-function placed(field: Field, spacingMm: number): number[] {
-  const rows: number[] = [];
-  let at = clearOfLines(field.from, field);
-  while (at <= field.to + hair) {
-    rows.push(at);
-    at = clearOfLines(at + spacingMm, field);
-  }
-  return rows;
+/** As many rows as fit, each as near to the last as the spacing and the lines allow. */
+function placed(field: RowField, spacingMm: number): readonly number[] {
+  const most = Math.max(0, Math.floor((field.to - field.from) / spacingMm + hair)) + 1;
+  const gaps = Array.from({ length: most - 1 }, () => ({ leastMm: spacingMm, stretches: true }));
+  return closestRows(field, gaps).filter((at) => at <= field.to + hair);
 }
 
-/** The first place at or after a point that is clear of every line. Lines are in order. */
-function clearOfLines(point: number, { linesMm, offsetMm }: Field): number {
-  return linesMm.reduce(
-    (at, line) => (at > line - offsetMm + hair && at < line + offsetMm - hair ? line + offsetMm : at),
-    point,
-  );
-}
-
-/** The widest spacing at which as many rows still fit, found by halving. */
-function widestSpacing(field: Field, leastMm: number, rows: number): number {
-  let [fits, fails] = [leastMm, field.to - field.from + 1];
-  for (let step = 0; step < 60; step += 1) {
-    const tried = (fits + fails) / 2;
-    if (placed(field, tried).length >= rows) fits = tried;
-    else fails = tried;
-  }
-  return fits;
-}
-
-function nearestTo(middle: number, field: Field): number {
+function nearestTo(middle: number, field: RowField): number {
   const places = [middle, ...field.linesMm.flatMap((line) => [line - field.offsetMm, line + field.offsetMm])];
   return places
     .filter(
@@ -98,10 +69,6 @@ function nearestTo(middle: number, field: Field): number {
     .concat(placed(field, Infinity))
     .reduce((best, place) => (Math.abs(place - middle) < Math.abs(best - middle) - hair ? place : best));
 }
-
-export const bedLayouts = ['rows', 'square', 'offset'] as const;
-/** `rows`: lines of plants; `square`: the same distance both ways; `offset`: every second row moved half a space. */
-export type BedLayoutKind = (typeof bedLayouts)[number];
 
 export interface PlantsInBed {
   readonly layout: BedLayoutKind;
@@ -115,9 +82,6 @@ export interface PlantPlace {
   readonly acrossMm: number;
   readonly alongMm: number;
 }
-
-/** How far apart the rows of an offset layout lie, by the distance of the plants: the height of a triangle. */
-export const offsetRowShare = Math.sqrt(3) / 2;
 
 /**
  * The middle of every plant. A plant has half its distance between it and each end of the bed, so none grows past the

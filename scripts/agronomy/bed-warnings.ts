@@ -1,4 +1,4 @@
-/** What goes wrong between neighbours in a bed: one shades another, or no insect or wind reaches a flower. */
+/** What goes wrong in a bed: one crop shades another, no insect or wind reaches a flower, or the cover is too low. */
 import type { Crop } from '../records/schemas/crop.ts';
 
 export interface PlannedRow {
@@ -12,6 +12,8 @@ export type BedWarning =
   | { readonly kind: 'shades'; readonly tall: string; readonly low: string; readonly shadowMm: number }
   /** The crop sets fruit by insects, and the cover keeps them out. */
   | { readonly kind: 'needs-insects'; readonly crop: string }
+  /** The crop grows taller than the room under the cover. */
+  | { readonly kind: 'outgrows-cover'; readonly crop: string }
   /** The crop is pollinated by wind and stands in too few rows side by side. */
   | { readonly kind: 'needs-block'; readonly crop: string; readonly rows: number; readonly atLeast: number };
 
@@ -60,6 +62,16 @@ export function pollinationWarnings(
       return [{ kind: 'needs-block', crop: crop.id, rows, atLeast: blockRows }];
     return [];
   });
+}
+
+/** Crops whose greatest published height is more than the room between the soil and the cover. */
+export function heightWarnings(
+  planted: readonly { readonly crop: Crop }[],
+  clearHeightMm: number,
+): readonly BedWarning[] {
+  return planted.flatMap(({ crop }): BedWarning[] =>
+    heightMm(crop) > clearHeightMm ? [{ kind: 'outgrows-cover', crop: crop.id }] : [],
+  );
 }
 
 function heightMm(crop: Crop): number {

@@ -1,4 +1,4 @@
-import type { HardinessGroup } from '../records/schemas/crop.ts';
+import type { Crop, HardinessGroup } from '../records/schemas/crop.ts';
 
 /**
  * When each hardiness group is planted in spring, in days from the average (50 %) last 32 F freeze.
@@ -39,7 +39,18 @@ export const fallLimit: Readonly<
  */
 export const shortDayAllowanceDays = 14;
 
-/** How long a spring window stays open where the soil warms only after its usual close. Common practice. */
+/**
+ * Days kept free before the freeze that ends a tender crop, in which to pick it; no more than its harvest lasts at the
+ * least, so that a crop lifted at once, such as sweet potato, needs no two weeks.
+ */
+export function daysToPick(crop: Crop): number {
+  return Math.min(fallLimit[crop.hardiness.group].readyDaysBefore, crop.harvestLasts.value.low);
+}
+
+/** A window shorter than this is not worth a date, where the season's end or the heat cuts it short. Common practice. */
+export const fewestWindowDays = 7;
+
+/** How long a spring window stays open where it opens only after its usual time. Common practice. */
 export const springWindowDays = 14;
 
 /** How long a fall planting window stays open before its last safe day. Common practice. */

@@ -15,6 +15,7 @@ import {
   type DayNumber,
   type Finding,
   type FindingInput,
+  type FindingValue,
 } from '../findings/finding.ts';
 import { toHeld } from '../quantities/units.ts';
 import type { Crop } from '../records/schemas/crop.ts';
@@ -35,6 +36,12 @@ export const spellDays = { cool: 14, cold: 28 } as const;
 /** How long after planting a spell counts: while the plant is young. Common practice. */
 const watchedDays = 120;
 
+/**
+ * By how much a cold spring is colder than the average one, whose curve has no spells in it: 4 F. Ours, common practice
+ * for want of daily records; gardeners are told of the cold that comes in one spring out of several.
+ */
+export const coldSpringC = 4 / 1.8;
+
 /** How a plant or set compares with the size that is safe to plant. */
 export type PlantingSize = 'thin' | 'middling' | 'thick';
 
@@ -45,9 +52,13 @@ export interface ColdSpell {
   readonly coldDays: number;
 }
 
-/** The longest spells in the 120 days after planting, in an average year. */
-export function coldSpell(air: TemperatureYear, plantDay: DayNumber): ColdSpell {
-  return { coolDays: longestRun(coldC.cool), coldDays: longestRun(coldC.cold) };
+/** The longest spells in the 120 days after planting, in an average year or in one that is colder by some kelvins. */
+export function coldSpell(
+  air: TemperatureYear,
+  plantDay: DayNumber,
+  { colderByC = 0 }: { readonly colderByC?: number } = {},
+): ColdSpell {
+  return { coolDays: longestRun(coldC.cool + colderByC), coldDays: longestRun(coldC.cold + colderByC) };
 
   function longestRun(belowC: number): number {
     let [run, longest] = [0, 0];
@@ -61,8 +72,8 @@ export function coldSpell(air: TemperatureYear, plantDay: DayNumber): ColdSpell 
 
 /**
  * Thin is below, thick above the safe diameters of the record: for transplants its figure `transplant-diameter` (a
- * pencil, 1/4 to 3/8 in where the record has none), for sets up to `set-diameter` (3/4 in) in its place, with half of
- * it as the thin end.
+ * pencil, 1/4 to 3/8 in where the record has none), for sets `small-set-diameter` (half of the other where the record
+ * has none) and `set-diameter` (3/4 in).
  */
 export function plantingSize(crop: Crop, kind: 'transplant' | 'sets', diameterMm: number): PlantingSize {
   const { low, high } = safeDiameter(crop, kind);
@@ -72,12 +83,18 @@ export function plantingSize(crop: Crop, kind: 'transplant' | 'sets', diameterMm
 
 /**
  * The ordinal risk that a planting flowers: low without a cold spell; else it rises with size and with the spell. It
- * never falls when either grows. The steps are common practice; no published odds were found.
+ * never falls when either grows. Sets have had a winter in storage, so that a big one flowers without any cold in the
+ * garden: W. Shoemaker of the University of Illinois writes that large sets always flower, and that at half an inch they
+ * are big enough to. The steps are common practice; no published odds were found.
  */
-export function boltingRiskOf(size: PlantingSize, spell: ColdSpell): BoltingRisk {
+export function boltingRiskOf(
+  size: PlantingSize,
+  spell: ColdSpell,
+  kind: OnionPurchase['kind'] = 'transplant',
+): BoltingRisk {
   const cold = spell.coldDays >= spellDays.cold ? 2 : spell.coolDays >= spellDays.cool ? 1 : 0;
-  if (cold === 0) return 'bolting-low';
-  const grade = cold + { thin: 0, middling: 1, thick: 2 }[size];
+  const bySize = { thin: 0, middling: 1, thick: 2 }[size];
+  const grade = Math.max(cold === 0 ? 0 : cold + bySize, kind === 'sets' && bySize > 0 ? bySize + 1 : 0);
   return grade >= 3 ? 'bolting-high' : grade === 2 ? 'bolting-raised' : 'bolting-low';
 }
 
@@ -90,13 +107,13 @@ export interface OnionPurchase {
   readonly air: TemperatureYear;
 }
 
-/** The risk of one purchase, as `<crop>.bolting`: a choice of `boltingRisks`. */
+/** The risk of one purchase in a cold spring, as `<crop>.bolting`: a choice of `boltingRisks`. */
 export function boltingRisk({ crop, kind, diameterMm, plantDay, air }: OnionPurchase): Finding {
-  const spell = coldSpell(air, plantDay);
+  const spell = coldSpell(air, plantDay, { colderByC: coldSpringC });
   const safe = safeDiameter(crop, kind);
   return {
     id: `${crop.id}.bolting`,
-    value: choice(boltingRiskOf(plantingSize(crop, kind, diameterMm), spell)),
+    value: choice(boltingRiskOf(plantingSize(crop, kind, diameterMm), spell, kind)),
     method: 'onion.bolting-risk',
     inputs: [
       { name: 'diameter', value: quantity('length', diameterMm) },
@@ -105,8 +122,53 @@ export function boltingRisk({ crop, kind, diameterMm, plantDay, air }: OnionPurc
       { name: 'longest-cool-spell', value: quantity('duration', spell.coolDays) },
       { name: 'longest-cold-spell', value: quantity('duration', spell.coldDays) },
     ],
-    sources: merged(['dixondale-bolting', 'common-practice-gardening'], safe.sources, air.sources),
+    sources: merged(
+      [
+        'dixondale-bolting',
+        ...(kind === 'sets' ? ['illinois-onion-sets-2010'] : []),
+        'common-practice-gardening',
+      ],
+      safe.sources,
+      air.sources,
+    ),
   };
+}
+
+/** One row of the table of bolting risks: a size, by the middle of its thickness, on three days of a window. */
+export interface BoltingRow {
+  readonly kind: OnionPurchase['kind'];
+  readonly size: PlantingSize;
+  /** What is thinner or thicker than the safe sizes, or the safe sizes themselves, in millimetres. */
+  readonly low?: number;
+  readonly high?: number;
+  /** `<crop>.bolting-<kind>-<size>.<early, mid or late>`. */
+  readonly risks: readonly Finding[];
+}
+
+/** Planted on the first, the middle and the last day of a window; empty where it has no dates. */
+export function boltingTable(
+  crop: Crop,
+  { planting, air }: { readonly planting: DateRangeFinding; readonly air: TemperatureYear },
+): readonly BoltingRow[] {
+  if (planting.value.kind === 'none') return [];
+  const { from, to } = planting.value;
+  const days = { early: from, mid: Math.round((from + to) / 2), late: to };
+  return (['transplant', 'sets'] as const).flatMap((kind) => {
+    const { low, high } = safeDiameter(crop, kind);
+    const rows = [
+      { size: 'thin', high: low, diameterMm: low * 0.9 },
+      { size: 'middling', low, high, diameterMm: (low + high) / 2 },
+      { size: 'thick', low: high, diameterMm: high * 1.1 },
+    ] as const;
+    return rows.map(({ diameterMm, ...row }) => ({
+      kind,
+      ...row,
+      risks: Object.entries(days).map(([name, plantDay]) => ({
+        ...boltingRisk({ crop, kind, diameterMm, plantDay, air }),
+        id: `${crop.id}.bolting-${kind}-${row.size}.${name}`,
+      })),
+    }));
+  });
 }
 
 export interface BuyingAdvice {
@@ -116,29 +178,48 @@ export interface BuyingAdvice {
   readonly when: DateRangeFinding;
   /** `<crop>.buy-bundle`: plants in a bundle, from the record's figure `bundle`. */
   readonly bundle: Finding;
+  /** `<crop>.row-plants`: how many plants or sets stand in 10 ft of row. */
+  readonly rowPlants: Finding;
+  /** `<crop>.row-per-bundle`: the row that one bundle fills. */
+  readonly rowPerBundle: Finding;
 }
+
+/** The row that gardeners reckon by: 10 ft. */
+const rowMm = toHeld(10, 'ft');
 
 const buyingDays = 14;
 
-/** What to look for when buying transplants for a planting window, by the cold that follows it here. */
+/**
+ * What to look for when buying transplants for a planting window, by the cold that follows it here in a cold spring;
+ * the size is none where the air is not known.
+ */
 export function buyingAdvice(
   crop: Crop,
-  { planting, air }: { readonly planting: DateRangeFinding; readonly air: TemperatureYear },
+  { planting, air }: { readonly planting: DateRangeFinding; readonly air: TemperatureYear | undefined },
 ): BuyingAdvice {
   const opens = planting.value.kind === 'date-range' ? planting.value.from : undefined;
   const safe = safeDiameter(crop, 'transplant');
   const figure = crop.figures?.find(({ id }) => id === 'bundle');
+  const inBundle = figure && 'low' in figure ? figure : undefined;
+  const spell = air && opens !== undefined ? coldSpell(air, opens, { colderByC: coldSpringC }) : undefined;
+  const { value: inRow, sources: inRowSources } = crop.spacing.inRow;
+  const inRowInput = { name: 'in-row-spacing', value: quantity('length', inRow.low, inRow.high) };
   return {
     size: {
       id: `${crop.id}.buy-size`,
-      value: opens === undefined ? planting.value : choice(sizeAdvice(coldSpell(air, opens))),
+      value:
+        planting.value.kind === 'none'
+          ? planting.value
+          : spell
+            ? choice(sizeAdvice(spell))
+            : none('temperatures-not-given'),
       method: 'onion.buying-size',
       inputs: [
         inputOf('planting', planting),
         { name: 'safe-diameter', value: quantity('length', safe.low, safe.high) },
-        ...(opens === undefined ? [] : spellInputs(coldSpell(air, opens))),
+        ...(spell ? spellInputs(spell) : []),
       ],
-      sources: merged(['dixondale-bolting', 'common-practice-gardening'], safe.sources, air.sources),
+      sources: merged(['dixondale-bolting', 'common-practice-gardening'], safe.sources, air?.sources ?? []),
     },
     when: {
       id: `${crop.id}.buy-when`,
@@ -152,13 +233,31 @@ export function buyingAdvice(
     },
     bundle: {
       id: `${crop.id}.buy-bundle`,
-      value:
-        figure && 'low' in figure
-          ? { kind: 'count-range', low: figure.low, high: figure.high }
-          : none('no-bundle-figure'),
+      value: inBundle
+        ? { kind: 'count-range', low: inBundle.low, high: inBundle.high }
+        : none('no-bundle-figure'),
       method: 'published',
       inputs: [],
       sources: figure?.sources ?? crop.depth.sources,
+    },
+    rowPlants: {
+      id: `${crop.id}.row-plants`,
+      value: countRange(Math.floor(rowMm / inRow.high + 1e-9), Math.floor(rowMm / inRow.low + 1e-9)),
+      method: 'onion.row-plants',
+      inputs: [{ name: 'row-length', value: quantity('length', rowMm) }, inRowInput],
+      sources: inRowSources,
+    },
+    rowPerBundle: {
+      id: `${crop.id}.row-per-bundle`,
+      value: inBundle
+        ? quantity('length', inBundle.low * inRow.low, inBundle.high * inRow.high)
+        : none('no-bundle-figure'),
+      method: 'onion.row-per-bundle',
+      inputs: [
+        ...(inBundle ? [{ name: 'plants-in-bundle', value: countRange(inBundle.low, inBundle.high) }] : []),
+        inRowInput,
+      ],
+      sources: merged(inBundle?.sources ?? [], inRowSources),
     },
   };
 }
@@ -169,6 +268,10 @@ function sizeAdvice(spell: ColdSpell): string {
   return boltingRiskOf('middling', spell) === 'bolting-high'
     ? 'buy-thinner-than-pencil'
     : 'buy-pencil-or-thinner';
+}
+
+function countRange(low: number, high: number): FindingValue {
+  return low === high ? count(low) : { kind: 'count-range', low, high };
 }
 
 function spellInputs(spell: ColdSpell): FindingInput[] {
@@ -224,5 +327,8 @@ function safeDiameter(crop: Crop, kind: 'transplant' | 'sets'): SafeDiameter {
   if (kind === 'transplant')
     return { low: length?.low ?? toHeld(0.25, 'in'), high: length?.high ?? toHeld(0.375, 'in'), sources };
   const high = length?.high ?? toHeld(0.75, 'in');
+  const small = crop.figures?.find(({ id }) => id === 'small-set-diameter');
+  if (small && 'length' in small)
+    return { low: Math.min(small.length.high, high), high, sources: merged(sources, small.sources) };
   return { low: high / 2, high, sources };
 }

@@ -3,7 +3,16 @@
  * its class; the class whose latitudes hold the place is the one to plant.
  */
 import { dateDayLengthReaches, dayLengthSource } from '../climate/day-length.ts';
-import { choice, inputOf, none, quantity, type DateFinding, type Finding } from '../findings/finding.ts';
+import {
+  choice,
+  date,
+  inputOf,
+  none,
+  quantity,
+  type DateFinding,
+  type DayNumber,
+  type Finding,
+} from '../findings/finding.ts';
 import type { Crop, DayLengthClass } from '../records/schemas/crop.ts';
 
 export interface OnionPlace {
@@ -99,6 +108,66 @@ export function bulbingDates(
     starts: reaches('bulbing-starts', record.bulbing.low),
     full: reaches('bulbing-full', record.bulbing.high),
   };
+}
+
+/**
+ * What the light does for a class that is planted on a day, the days being taken as they lengthen toward summer:
+ * `light-at-planting`, it is long enough for every bulb of the class before the plant has rooted, so that bulbs start
+ * with few leaves; `light-soon`, it is so for the earliest of the class; `light-in-season`, it comes later;
+ * `light-barely`, it comes only in the month around the longest day and is never enough for all; `light-never`.
+ */
+export const lightsAfterPlanting = [
+  'light-at-planting',
+  'light-soon',
+  'light-in-season',
+  'light-barely',
+  'light-never',
+] as const;
+export type LightAfterPlanting = (typeof lightsAfterPlanting)[number];
+
+/** Two weeks to root, as in `onion-growth.ts`; a month around the longest day is ours. */
+const lightMargins = { rootingDays: 14, aroundLongestDays: 30 } as const;
+
+/** The light after planting for one class, as `<crop>.<class>.light`. */
+export function lightAfterPlanting(
+  crop: Crop,
+  wanted: DayLengthClass,
+  { place, plantDay }: { readonly place: OnionPlace; readonly plantDay: DayNumber },
+): Finding {
+  const { starts, full } = bulbingDates(crop, wanted, place);
+  return {
+    id: `${crop.id}.${wanted}.light`,
+    value: choice(lightOf(starts, full, { place, plantDay })),
+    method: 'onion.light-after-planting',
+    inputs: [
+      { name: 'planting-day', value: date(plantDay) },
+      inputOf('bulbing-starts', starts),
+      inputOf('bulbing-full', full),
+    ],
+    sources: starts.sources,
+  };
+}
+
+function lightOf(
+  starts: DateFinding,
+  full: DateFinding,
+  { place, plantDay }: { readonly place: OnionPlace; readonly plantDay: DayNumber },
+): LightAfterPlanting {
+  if (never(starts)) return 'light-never';
+  const rooted = plantDay + lightMargins.rootingDays;
+  const longest = place.latitudeDeg >= 0 ? 172 : 355;
+  if (never(full) && dayOf(starts) > longest - lightMargins.aroundLongestDays) return 'light-barely';
+  if (!never(full) && dayOf(full) <= rooted) return 'light-at-planting';
+  return dayOf(starts) <= rooted ? 'light-soon' : 'light-in-season';
+}
+
+function never({ value }: DateFinding): boolean {
+  return value.kind === 'none' && value.reason === 'day-never-that-long';
+}
+
+/** The day a length is reached; before every planting where every day is longer. */
+function dayOf({ value }: DateFinding): DayNumber {
+  return value.kind === 'date' ? value.day : -Infinity;
 }
 
 function recordOf(crop: Crop, wanted: DayLengthClass): ClassRecord {

@@ -1,19 +1,22 @@
 /** Planting in fall for the next spring or summer, where the crop stands the winter. */
-import { meanOn } from '../climate/temperature-year.ts';
+import { meanOn, minimumOn } from '../climate/temperature-year.ts';
 import {
   dateRange,
   inputOf,
   none,
   quantity,
-  type DateFinding,
   type DateRangeFinding,
   type DayNumber,
   type FindingInput,
 } from '../findings/finding.ts';
 import type { Crop } from '../records/schemas/crop.ts';
-import type { PlantingWindows, WindowClimate } from './windows.ts';
+import type { WindowClimate } from './window-climate.ts';
+import type { PlantingWindows } from './windows.ts';
+import { bulbDays, type OnionGrowth } from './onion-growth.ts';
+import { untilHeat } from './window-harvest.ts';
 import {
   daysAfterPlanting,
+  edgeInputs,
   latest,
   merged,
   windowId,
@@ -21,7 +24,7 @@ import {
   type EdgeRule,
   type Planting,
 } from './window-parts.ts';
-import { extremeDay, firstDay, soilCoolEnough } from './window-temperatures.ts';
+import { extremeDay, firstDay, heatBegins, soilCoolEnough } from './window-temperatures.ts';
 
 /** The thresholds that freeze tables give, in degrees Fahrenheit. */
 const thresholdsF = [36, 32, 28, 24, 20, 16] as const;
@@ -36,15 +39,17 @@ export const growingFromC = (40 - 32) / 1.8;
 const wintersInMaturityDays = 180;
 
 /**
- * The overwinter window of a crop that has one in its record, by its first planting method. It needs a winter whose
- * coldest threshold that half of the years reach is not below what the crop stands; a table that does not give the
- * colder thresholds cannot tell, and neither can this.
+ * The overwinter window of a crop that has one in its record, by the method that the record names or else its first. It
+ * needs a winter whose coldest threshold that half of the years reach is not below what the crop stands; a table that
+ * does not give the colder thresholds cannot tell, and neither can this. What a crop stands below the coldest threshold
+ * of all is held against the coldest average night instead, where temperatures are known.
  */
 export function overwinterWindows(crop: Crop, climate: WindowClimate): PlantingWindows | undefined {
   const record = crop.overwinter;
-  const planting = crop.plantings[0];
+  const planting = crop.plantings.find(({ method }) => method === record?.method) ?? crop.plantings[0];
   if (!record || !planting) return undefined;
-  const { value, opens, closes, inputs, sources } = plantingRange(crop, record, planting, climate);
+  const average = { ...climate, firstFreeze: climate.averageFirstFreeze ?? climate.firstFreeze };
+  const { value, opens, closes, inputs, sources } = plantingRange(crop, record, planting, average);
   const plant: DateRangeFinding = {
     id: windowId(crop, planting.method, 'overwinter'),
     value,
@@ -76,15 +81,16 @@ function plantingRange(
   climate: WindowClimate,
 ): Range {
   const freeze = climate.firstFreeze(0);
+  const weeks = record.whereMild && isMild(climate) ? record.whereMild : record;
   const inputs: FindingInput[] = [
     inputOf('first-freeze', freeze),
     { name: 'stands-cold', value: quantity('temperature', record.stands.low) },
     {
       name: 'before-first-freeze',
-      value: quantity('duration', record.closesBeforeFreeze.low, record.opensBeforeFreeze.low),
+      value: quantity('duration', weeks.closesBeforeFreeze.low, weeks.opensBeforeFreeze.low),
     },
   ];
-  const sources = merged(record.sources, freeze.sources);
+  const sources = merged(weeks.sources, record.sources, freeze.sources);
   const refused = (reason: string, more: readonly FindingInput[] = []): Range => ({
     value: none(reason),
     opens: 'no-window',
@@ -93,24 +99,28 @@ function plantingRange(
     sources,
   });
   const winter = winterFits(record.stands.low, climate);
-  if (winter.kind === 'too-cold')
-    return refused('winter-too-cold', [inputOf('winter-reaches', winter.reaches)]);
+  if (winter.kind === 'too-cold') return refused('winter-too-cold', [winter.reaches]);
   if (winter.kind === 'not-known') return refused('winter-cold-not-known');
   if (freeze.value.kind === 'none') return refused('no-first-freeze');
   const { day } = freeze.value;
   const cool = soilCoolEnough(crop, planting, climate, day - 365 / 2);
   if (cool.kind === 'never') return refused('soil-too-warm', cool.inputs);
   const bounds: [Bound, ...Bound[]] = [
-    { day: day - record.opensBeforeFreeze.low, rule: 'first-freeze', inputs: [], sources: [] },
+    { day: day - weeks.opensBeforeFreeze.low, rule: 'first-freeze', inputs: [], sources: [] },
     ...(cool.kind === 'day' ? [{ ...cool, rule: 'soil-heat' as const }] : []),
   ];
   const opens = latest(bounds);
-  const closes = day - record.closesBeforeFreeze.low;
+  const closes: Bound = {
+    day: day - weeks.closesBeforeFreeze.low,
+    rule: 'first-freeze',
+    inputs: [],
+    sources: [],
+  };
   return {
-    value: closes < opens.day ? none('soil-too-warm') : dateRange(opens.day, closes),
+    value: closes.day < opens.day ? none('soil-too-warm') : dateRange(opens.day, closes.day),
     opens: opens.rule,
-    closes: 'first-freeze',
-    inputs: [...inputs, ...opens.inputs],
+    closes: closes.rule,
+    inputs: [...inputs, ...opens.inputs, ...edgeInputs(opens, closes)],
     sources: merged(sources, opens.sources),
   };
 }
@@ -118,7 +128,13 @@ function plantingRange(
 type Winter =
   | { readonly kind: 'fits' }
   | { readonly kind: 'not-known' }
-  | { readonly kind: 'too-cold'; readonly reaches: DateFinding };
+  | { readonly kind: 'too-cold'; readonly reaches: FindingInput };
+
+/** A winter in which fewer than half of the years have a freeze of 24 F: a hard freeze, as the hardiness groups count it. */
+function isMild({ firstFreeze }: WindowClimate): boolean {
+  const hard = firstFreeze((24 - 32) / 1.8).value;
+  return hard.kind === 'none' && !notTold.some((reason) => hard.reason === reason);
+}
 
 /** Whether half of the winters stay at or above the coldest threshold that the crop stands. */
 function winterFits(standsC: number, climate: WindowClimate): Winter {
@@ -127,11 +143,24 @@ function winterFits(standsC: number, climate: WindowClimate): Winter {
     .filter((thresholdC) => thresholdC < standsC - 1e-6);
   const answers = colder.map((thresholdC) => climate.firstFreeze(thresholdC));
   const reaches = answers.find(({ value }) => value.kind === 'date');
-  if (reaches) return { kind: 'too-cold', reaches };
+  if (reaches) return { kind: 'too-cold', reaches: inputOf('winter-reaches', reaches) };
+  const coldestC = colder.length === 0 ? coldestNightC(climate) : undefined;
+  if (coldestC !== undefined && coldestC < standsC)
+    return {
+      kind: 'too-cold',
+      reaches: { name: 'coldest-average-night', value: quantity('temperature', coldestC) },
+    };
   const told = answers.some(
     ({ value }) => value.kind === 'none' && !notTold.some((reason) => value.reason === reason),
   );
   return colder.length === 0 || told ? { kind: 'fits' } : { kind: 'not-known' };
+}
+
+/** The lowest of the average daily minima; half of the nights about that day are colder still. */
+function coldestNightC({ air }: WindowClimate): number | undefined {
+  if (!air) return undefined;
+  const minimum = (day: DayNumber): number => minimumOn(air, day);
+  return minimum(extremeDay(minimum, 1, 'coldest'));
 }
 
 const notTold = [
@@ -157,7 +186,7 @@ function overwinterHarvest(
   const { air } = climate;
   /** What is planted as sets, slips or pieces roots before winter; its days to maturity are days of spring. */
   const rootsOnly = planting.method !== 'direct-sow' && planting.method !== 'transplant';
-  return {
+  const found: DateRangeFinding = {
     id: `${crop.id}.harvest.overwinter`,
     value: harvestRange(),
     method: byCalendar ? 'window.harvest' : 'window.harvest-growing-days',
@@ -173,6 +202,9 @@ function overwinterHarvest(
       byCalendar ? [] : ['colorado-gardennotes-720', ...(air?.sources ?? [])],
     ),
   };
+  return plant.value.kind === 'none'
+    ? found
+    : untilHeat(crop, found, heatBegins(crop, climate, plant.value.from + 365 / 2));
 
   function harvestRange(): DateRangeFinding['value'] {
     if (plant.value.kind === 'none') return plant.value;
@@ -189,6 +221,26 @@ function overwinterHarvest(
     const begins = Math.max(first, spring);
     return dateRange(begins, Math.max(begins, last) + lasts.high);
   }
+}
+
+/**
+ * The harvest of an overwintered crop whose bulbs answer to the day: it follows the days of the next spring on which
+ * every bulb swells, whatever the day was in the fall before. `growth` is that of a planting in the fall before the year
+ * of its place; the harvest is that of the year after planting.
+ */
+export function overwinteredBulbs(
+  crop: Crop,
+  harvest: DateRangeFinding,
+  { bulbing, harvest: ripe }: OnionGrowth,
+): DateRangeFinding {
+  if (harvest.value.kind === 'none' || bulbing.value.kind === 'none' || ripe.value.kind === 'none')
+    return harvest;
+  const from = bulbing.value.to + bulbDays.low + 365;
+  return {
+    ...ripe,
+    id: harvest.id,
+    value: dateRange(from, Math.max(from, ripe.value.to + 365) + crop.harvestLasts.value.high),
+  };
 }
 
 /** The day by which so many days warm enough for growth have passed; undefined when two years are not enough. */

@@ -15,6 +15,11 @@ export function rowSpacing(crop: Crop): Finding {
   return lookedUp(crop, 'between-rows', crop.spacing.betweenRows);
 }
 
+/** The published height of the grown crop. */
+export function cropHeight(crop: Crop): Finding {
+  return lookedUp(crop, 'height', crop.height);
+}
+
 export function maturity(crop: Crop): Finding {
   return {
     id: `${crop.id}.maturity`,

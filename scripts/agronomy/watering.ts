@@ -120,6 +120,29 @@ export function waterVolume({
   };
 }
 
+/** What a watering can holds: 2 US gallons, a common size. */
+export const canL = toHeld(2, 'gal');
+
+/** Whole watering cans for a volume, as `water.cans`. */
+export function wateringCans(volume: Finding): Finding {
+  const cans = (litres: number): number => Math.ceil(litres / canL - 1e-9);
+  const { value } = volume;
+  if (value.kind !== 'none' && !('dimension' in value && value.dimension === 'volume'))
+    throw new TypeError(`cans are counted from a volume, not from ${value.kind}`);
+  return {
+    id: 'water.cans',
+    value:
+      value.kind === 'range'
+        ? { kind: 'count-range', low: cans(value.low), high: cans(value.high) }
+        : value.kind === 'quantity'
+          ? count(cans(value.value))
+          : value,
+    method: 'water.cans',
+    inputs: [inputOf('water-volume', volume), { name: 'can', value: quantity('volume', canL) }],
+    sources: merged(volume.sources, ['common-practice-gardening']),
+  };
+}
+
 function overDepth(value: FindingValue, make: (low: number, high: number) => FindingValue): FindingValue {
   if (value.kind === 'none') return value;
   if (value.kind === 'quantity' && value.dimension === 'length') return make(value.value, value.value);

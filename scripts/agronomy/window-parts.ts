@@ -1,6 +1,7 @@
 /** What the windows of every season share: the rules that may set an edge, ids, sources and days to harvest. */
-import type { DayNumber, FindingInput } from '../findings/finding.ts';
+import { choice, type DayNumber, type FindingInput } from '../findings/finding.ts';
 import type { Crop, PlantingMethod } from '../records/schemas/crop.ts';
+import type { TemperatureDay } from './window-temperatures.ts';
 
 export type WindowSeason = 'spring' | 'fall' | 'overwinter';
 
@@ -9,6 +10,12 @@ export const edgeRules = [
   'offset',
   /** The soil at seed depth reaches the temperature in which the seed is sown. */
   'soil-temperature',
+  /** The ground has thawed and can be worked. */
+  'soil-workable',
+  /** Nights colder than plants stand have passed, in half of the years or by the chance that is planned by. */
+  'cold-limit',
+  /** Only one year in ten still has a freeze. */
+  'late-freeze',
   /** The soil at seed depth is no longer too warm for the seed. */
   'soil-heat',
   /** Harvest must begin before days are too warm for the crop, or not before they are cool again. */
@@ -35,6 +42,8 @@ export interface WindowEdges {
   readonly closes: EdgeRule;
 }
 
+export const noEdges: WindowEdges = { opens: 'no-window', closes: 'no-window' };
+
 /** One rule's demand on an edge, with what it was worked out from. */
 export interface Bound {
   readonly day: DayNumber;
@@ -51,6 +60,43 @@ export function latest(bounds: readonly [Bound, ...Bound[]]): Bound {
 /** The bound that closes a window first. Of equals the first rules. */
 export function earliest(bounds: readonly [Bound, ...Bound[]]): Bound {
   return bounds.reduce((ruling, bound) => (bound.day < ruling.day ? bound : ruling));
+}
+
+/** A temperature's day moved by some days, as the bound that it sets on an edge; none where it asks nothing. */
+export function bounded(found: TemperatureDay, rule: EdgeRule, shift: number): Bound[] {
+  return found.kind === 'day'
+    ? [{ day: found.day + shift, rule, inputs: found.inputs, sources: found.sources }]
+    : [];
+}
+
+/** The rules of both edges as inputs of a window, so that each window says what set it. */
+export function edgeInputs(opens: Bound, closes: Bound): FindingInput[] {
+  return [
+    { name: 'opens-by', value: choice(`edge-${opens.rule}`) },
+    { name: 'closes-by', value: choice(`edge-${closes.rule}`) },
+  ];
+}
+
+const temperatureRules: readonly EdgeRule[] = [
+  'soil-temperature',
+  'soil-workable',
+  'cold-limit',
+  'late-freeze',
+  'soil-heat',
+  'heat',
+];
+
+/** Whether more than weeks from a freeze and days to maturity set an edge. */
+export function setByTemperature(...bounds: readonly Bound[]): boolean {
+  return bounds.some(({ rule }) => temperatureRules.includes(rule));
+}
+
+/**
+ * December 31 after a northern spring, June 30 after a southern one: a crop that no freeze ends should be ready by
+ * mid-winter. A southern last freeze falls in the second half of the calendar year.
+ */
+export function midWinter(lastFreezeDay: DayNumber): DayNumber {
+  return lastFreezeDay > 182 ? 365 + 181 : 365;
 }
 
 export type Planting = Crop['plantings'][number];

@@ -60,6 +60,30 @@ export function soilWarmEnough(
   );
 }
 
+/**
+ * Soil this warm has thawed and begun to dry, so that it can be worked, and what stands in it takes root. Sources: the
+ * top few inches above 40 F for the hardiest seed (L. Reich, Associated Press, 2021); 40 F and more for onion sets
+ * (Gardener Bible).
+ */
+export const workableSoilC = (40 - 32) / 1.8;
+const workableSources = ['reich-ap-2021', 'gardenerbible-onion-sets'] as const;
+
+/**
+ * The first day after the coldest of the year on which the soil at planting depth can be worked, for whatever is
+ * sown, set out or planted.
+ */
+export function soilWorkable(crop: Crop, { soil }: WindowTemperatures, around: DayNumber): TemperatureDay {
+  if (!soil) return free;
+  const soilOn = (day: DayNumber): number => soil.at(day, middle(crop.depth.value));
+  const coldest = extremeDay(soilOn, around, 'coldest');
+  if (soilOn(coldest) >= workableSoilC) return free;
+  return found(
+    firstDay(coldest, (day) => soilOn(day) >= workableSoilC),
+    { name: 'soil-workable', limit: 'soil-workable-from', limitC: workableSoilC, more: soil.inputs },
+    merged(workableSources, soil.sources),
+  );
+}
+
 /** The first day after the hottest of the year on which the soil at seed depth is below the seed's maximum. */
 export function soilCoolEnough(
   crop: Crop,

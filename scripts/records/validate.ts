@@ -444,7 +444,14 @@ function withExample(words: DimensionWords, { example }: LooseSchema): Dimension
   return { ...words, example, likely: [unit, metricOf[unit]].filter((name) => name !== undefined) };
 }
 
-const metricOf: Readonly<Record<string, string>> = { in: 'cm', ft: 'm', F: 'C', lb: 'kg', oz: 'g' };
+const metricOf: Readonly<Record<string, string>> = {
+  in: 'cm',
+  ft: 'm',
+  F: 'C',
+  lb: 'kg',
+  oz: 'g',
+  mph: 'kmh',
+};
 
 /** `Was “30 in” meant, or “30 cm”?` */
 function askUnit(number: string, { likely }: DimensionWords): string {
@@ -508,6 +515,27 @@ const dimensionWords: Readonly<Record<Dimension, DimensionWords>> = {
     likely: ['hours'],
     example: '14 hours',
     range: '12 to 14 hours',
+  },
+  speed: {
+    what: 'a speed',
+    measures: 'speed',
+    likely: ['mph', 'kmh'],
+    example: '40 mph',
+    range: '30 to 40 mph',
+  },
+  force: {
+    what: 'a force',
+    measures: 'force',
+    likely: ['lbf', 'N'],
+    example: '20 lbf',
+    range: '20 to 30 lbf',
+  },
+  pressure: {
+    what: 'a pressure',
+    measures: 'pressure',
+    likely: ['psf', 'Pa'],
+    example: '4 psf',
+    range: '4 to 6 psf',
   },
   angle: {
     what: 'an angle',

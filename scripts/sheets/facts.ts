@@ -3,20 +3,22 @@
  * findings by id. Sheets pick from here; nothing here has words.
  */
 import { emergence } from '../agronomy/emergence.ts';
-import { onionBaseC, onionGrowth, type OnionGrowth } from '../agronomy/onion-growth.ts';
 import { bulbingDates, bulbingHours, onionClasses, type OnionPlace } from '../agronomy/onion.ts';
 import { cropFigures, depth, inRowSpacing, maturity, rowSpacing } from '../agronomy/spacing.ts';
-import { plantingWindows, type PlantingWindows, type WindowClimate } from '../agronomy/windows.ts';
+import { coldFrameWindows, publishedFrameGain } from '../agronomy/frame-windows.ts';
+import { plantingWindows, type PlantingWindows } from '../agronomy/windows.ts';
 import { longestDay, shortestDay } from '../climate/day-length.ts';
 import { freezeDates, freezeFreeSeason, type FreezeDates } from '../climate/freeze.ts';
+import type { PlanningFreeze } from '../climate/planning-freeze.ts';
 import { soilTemperatureYear } from '../climate/soil-temperature.ts';
-import type { SoilTemperatureYear } from '../climate/temperature-year.ts';
 import { temperatureYear } from '../climate/temperature-curve.ts';
-import { maximumOn, minimumOn, type TemperatureYear } from '../climate/temperature-year.ts';
-import { degreeDaysOfDay } from '../climate/degree-days.ts';
-import { none, quantity, type DateFinding, type Finding } from '../findings/finding.ts';
+import type { SoilTemperatureYear, TemperatureYear } from '../climate/temperature-year.ts';
+import { quantity, type Finding } from '../findings/finding.ts';
 import type { RegionRecord } from '../records/guide.ts';
-import { dayLengthClasses, type Crop } from '../records/schemas/crop.ts';
+import type { Crop } from '../records/schemas/crop.ts';
+import { regionClimate, type RegionClimate } from './window-climate.ts';
+import { cropFindings } from './crop-findings.ts';
+import { mainSeason, onionFacts } from './onion-findings.ts';
 
 /** The freeze thresholds that sheets speak of, warmest first, in whole degrees Fahrenheit. */
 export const sheetThresholdsF = [36, 32, 28, 24, 20, 16] as const;
@@ -38,6 +40,8 @@ export interface RegionFacts {
   readonly year: number;
   readonly freeze: ReadonlyMap<number, FreezeDates>;
   readonly freezeFree: Finding;
+  /** The freeze dates that planting is counted from, and the chance that they go by. */
+  readonly planning: PlanningFreeze;
   readonly longestDay: Finding;
   readonly shortestDay: Finding;
   /** Air of an average year, where the record gives monthly means; soil, where it also gives the soil. */
@@ -60,16 +64,12 @@ export function regionFacts(
     sheetThresholdsF.map((thresholdF) => [thresholdF as number, freezeAt((thresholdF - 32) / 1.8)]),
   );
   const at32 = freeze.get(32)!;
-  const climate = {
-    lastFreeze: at32.last[50] ?? absent('freeze.last.32f.50'),
-    firstFreeze: (thresholdC: number): DateFinding => endingFreeze(thresholdC, freeze, freezeAt),
-  };
   const air = airOf(region);
   const soil = air && region.soil ? soilTemperatureYear(air, region.soil) : undefined;
-  const withTemperatures = { ...climate, ...(air ? { air } : {}), ...(soil ? { soil } : {}) };
+  const climate = regionClimate({ freeze, freezeAt, chance: region.planForChance, air, soil });
   const crops = options.crops.map((crop): CropFacts => ({
     crop,
-    windows: ripened(crop, possibleWindows(crop, climate, withTemperatures), { place, air }),
+    windows: ripened(crop, possibleWindows(crop, climate), { place, air }),
     depth: depth(crop),
     inRow: inRowSpacing(crop),
     betweenRows: rowSpacing(crop),
@@ -83,6 +83,7 @@ export function regionFacts(
     year: options.year,
     freeze,
     freezeFree: freezeFreeSeason(at32),
+    planning: climate.planning,
     longestDay: longestDay(place),
     shortestDay: shortestDay(place),
     ...(air ? { air } : {}),
@@ -93,19 +94,15 @@ export function regionFacts(
 }
 
 /**
- * The windows by freeze dates, soil and heat; where heat or cold soil would leave no window at all, the one by freeze
- * dates alone, since gardeners there do grow the crop, if less well.
+ * The windows by freeze dates, soil and heat; where heat or cold soil would leave the crop no window at all, those by
+ * freeze dates alone, since gardeners there do grow it, if less well.
  */
-function possibleWindows(crop: Crop, freezes: WindowClimate, all: WindowClimate): readonly PlantingWindows[] {
-  const byFreezes = plantingWindows(crop, freezes);
-  return plantingWindows(crop, all).map((windows) => {
-    const { value } = windows.plant;
-    if (value.kind !== 'none' || !temperatureReasons.has(value.reason)) return windows;
-    return (
-      byFreezes.find(({ method, season }) => method === windows.method && season === windows.season) ??
-      windows
-    );
-  });
+function possibleWindows(crop: Crop, climate: RegionClimate): readonly PlantingWindows[] {
+  const whole = plantingWindows(crop, climate.whole);
+  const values = whole.map(({ plant }) => plant.value);
+  const byTemperature = values.some((value) => value.kind === 'none' && temperatureReasons.has(value.reason));
+  const hopeless = values.every((value) => value.kind === 'none') && byTemperature;
+  return hopeless ? plantingWindows(crop, climate.byFreezes) : whole;
 }
 
 /**
@@ -119,33 +116,8 @@ function ripened(
 ): readonly PlantingWindows[] {
   if (!crop.dayLength || !air) return windows;
   return windows.map((planting) => {
-    const growth = onionGrowthOf(crop, planting, { place, air });
-    return growth ? { ...planting, harvest: { ...growth.harvest, id: planting.harvest.id } } : planting;
-  });
-}
-
-/** How a planting of the class for this latitude grows, from the first day of its window. */
-function onionGrowthOf(
-  crop: Crop,
-  { method, plant }: PlantingWindows,
-  { place, air }: { place: OnionPlace; air: TemperatureYear },
-): OnionGrowth | undefined {
-  const { main } = onionClasses(crop, place);
-  if (main.value.kind !== 'choice' || plant.value.kind === 'none') return undefined;
-  const dayLengthClass = dayLengthClasses.find((name) => name === (main.value as { value: string }).value);
-  if (!dayLengthClass) return undefined;
-  return onionGrowth({
-    crop,
-    dayLengthClass,
-    place,
-    method,
-    plantDay: plant.value.from,
-    degreeDaysOn: (day) =>
-      degreeDaysOfDay(
-        { minimumC: minimumOn(air, day), maximumC: maximumOn(air, day) },
-        { baseC: onionBaseC },
-      ),
-    temperatureSources: air.sources,
+    const season = mainSeason(crop, planting, { place, air });
+    return season ? { ...planting, harvest: { ...season.harvest, id: planting.harvest.id } } : planting;
   });
 }
 
@@ -163,34 +135,6 @@ function airOf({ temperatureData: data }: RegionRecord): TemperatureYear | undef
   return (
     data && temperatureYear({ minimumC: data.minimumC, maximumC: data.maximumC, sources: [data.source] })
   );
-}
-
-/**
- * The average first freeze at a threshold. Where the region's table has no row for it, the freeze at the next warmer
- * threshold that the table has: fall crops are then planted too early rather than too late.
- */
-function endingFreeze(
-  thresholdC: number,
-  freeze: ReadonlyMap<number, FreezeDates>,
-  freezeAt: (thresholdC: number) => FreezeDates,
-): DateFinding {
-  const coldestF = Math.round(thresholdC * 1.8 + 32);
-  const warmer = sheetThresholdsF.filter((thresholdF) => thresholdF >= coldestF && thresholdF <= 32);
-  const found = [...warmer]
-    .sort((a, b) => a - b)
-    .map((thresholdF) => freeze.get(thresholdF)?.first[50])
-    .find((finding) => finding !== undefined && !isUnknown(finding));
-  return found ?? freezeAt(thresholdC).first[50] ?? absent(`freeze.first.${coldestF}f.50`);
-}
-
-/** True where the record says nothing, as opposed to a freeze that does not come. */
-function isUnknown({ value }: DateFinding): boolean {
-  return value.kind === 'none' && ['freeze-threshold-not-given', 'not-given'].includes(value.reason);
-}
-
-/** A threshold or chance that the region's record does not give. */
-function absent(id: string): DateFinding {
-  return { id, value: none('not-given'), method: 'freeze.typed-table', inputs: [], sources: [] };
 }
 
 function byId(
@@ -211,6 +155,8 @@ function byId(
       ...Object.values(dates.first),
     ]),
     facts.freezeFree,
+    facts.planning.last,
+    facts.planning.first,
     facts.longestDay,
     facts.shortestDay,
     ...facts.crops.flatMap((known) => [
@@ -225,18 +171,16 @@ function byId(
         plant,
         harvest,
       ]),
+      ...coldFrameWindows(known.crop, known.windows, facts.region.coldFrame ?? publishedFrameGain),
     ]),
   ];
-  const map = new Map(all.map((finding) => [finding.id, finding]));
+  const beyondDates = facts.crops.flatMap(
+    ({ crop, windows }) => cropFindings(crop, { ...facts, windows }).all,
+  );
+  const map = new Map([...beyondDates, ...all].map((finding) => [finding.id, finding]));
   for (const { crop, windows } of facts.crops) {
-    const growth =
-      facts.air && windows[0] ? onionGrowthOf(crop, windows[0], { place, air: facts.air }) : undefined;
-    if (growth) {
-      const { leaves, size, curing } = growth;
-      for (const [name, finding] of Object.entries({ 'leaves-at-bulbing': leaves, size, curing: curing })) {
-        map.set(name === 'curing' ? `${crop.id}.curing-dates` : `${crop.id}.${name}`, finding);
-      }
-    }
+    const onion = onionFacts(crop, windows, { place, air: facts.air });
+    for (const [id, finding] of onion?.named ?? []) map.set(id, finding);
     if (crop.dayLength) for (const [id, finding] of dayLengthFindings(crop, place)) map.set(id, finding);
   }
   return map;

@@ -1,7 +1,12 @@
 /** What the names between double braces in a sheet's prose mean. */
+import { soilFits } from '../agronomy/soil-fit.ts';
+import { boltingRisks } from '../agronomy/onion-buying.ts';
+import { onionSizes } from '../agronomy/onion-growth.ts';
+import { lightsAfterPlanting } from '../agronomy/onion.ts';
 import { inline } from '../document/build.ts';
 import type { Block, Inline } from '../document/document.ts';
 import type { Finding } from '../findings/finding.ts';
+import { freezeOccurrences } from '../climate/freeze-free-season.ts';
 import { dayLengthClasses } from '../records/schemas/crop.ts';
 import type { Printer } from './printer.ts';
 
@@ -47,8 +52,13 @@ export function conditionValue(name: string, scope: NameScope): string | undefin
 const choicesOf: Readonly<Record<string, readonly string[]>> = {
   'onion.class-by-latitude': dayLengthClasses,
   'onion.order-of-harvest': dayLengthClasses,
-  'onion.size-by-leaves': ['onion-small', 'onion-medium', 'onion-large'],
+  'onion.size-by-leaves': onionSizes,
+  'onion.light-after-planting': lightsAfterPlanting,
+  'onion.bolting-risk': boltingRisks,
+  'onion.buying-size': ['buy-any-size', 'buy-pencil-or-thinner', 'buy-thinner-than-pencil'],
   'frame.side': ['north', 'south'],
+  'freeze.occurrence': freezeOccurrences,
+  'soil.fit': soilFits.map((fit) => `soil-${fit}`),
 };
 
 /**

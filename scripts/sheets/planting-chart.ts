@@ -3,18 +3,23 @@ import {
   plantingChart,
   plantingChartNarrow,
   type PlantingChartOptions,
+  type PlantingRow,
 } from '../drawings/charts/planting-chart.ts';
 import type { PlantingAct } from '../drawings/charts/acts.ts';
 import { column, figure, inline, keyNumbers, table } from '../document/build.ts';
 import type { Block, Inline, TableRow } from '../document/document.ts';
 import type { DateRangeFinding, Finding } from '../findings/finding.ts';
+import { lateFreezePercent } from '../agronomy/window-cold.ts';
 import type { PlantingWindows } from '../agronomy/windows.ts';
+import { defaultPlanForChance } from '../climate/planning-freeze.ts';
 import { rangeOf } from '../wording/measures.ts';
 import { cropGroups, type CropGroup } from './crop-groups.ts';
 import type { CropFacts } from './facts.ts';
 import { chartFreezeDates, freezeExhibits } from './freeze-exhibits.ts';
 import type { Exhibit } from './names.ts';
+import { capitalized } from './printer.ts';
 import { chartYear, type SheetContext, type SheetParts } from './sheet-context.ts';
+import { edgeRuleWords, type WindowEdge } from './window-rules.ts';
 
 export function plantingChartParts(context: SheetContext): SheetParts {
   const exhibits: [string, Exhibit][] = [
@@ -22,6 +27,8 @@ export function plantingChartParts(context: SheetContext): SheetParts {
     ['at-a-glance', { wide: true, blocks: () => [atAGlance(context)] }],
     ['planting-chart', { wide: true, blocks: () => charts(context) }],
     ['planting-dates', { wide: true, blocks: () => datesTable(context) }],
+    ['planting-rules', { wide: true, blocks: () => rulesTable(context) }],
+    ['planning-line', { wide: false, blocks: () => [planningLine(context)] }],
     ['planting-measures', { wide: true, blocks: () => measuresTable(context) }],
     ['crop-notes', { wide: true, blocks: () => cropNotes(context) }],
   ];
@@ -123,10 +130,7 @@ function chartOptions(
     monthLabels: dates.months(),
     groups: groups.map((group) => ({
       label: say(`group.${group.id}`),
-      rows: group.crops.map((known) => ({
-        label: known.crop.name,
-        bars: datedWindows(known).flatMap(barsOf).flatMap(chartBar),
-      })),
+      rows: group.crops.flatMap((known) => rowsOf(known, say)),
     })),
     ...(freeze.last.length + freeze.first.length > 0
       ? { freeze: { ...freeze, label: say('chart.freeze-label') } }
@@ -134,6 +138,23 @@ function chartOptions(
     key,
     alternative: alternative(context, groups),
   };
+}
+
+/**
+ * A crop's row, and a row of its own for what stands the winter: its harvest falls in the next year, so that in one row
+ * with the others it would seem to come before its planting.
+ */
+function rowsOf({ crop, ...known }: CropFacts, say: SheetContext['wording']['say']): readonly PlantingRow[] {
+  const dated = datedWindows({ crop, ...known });
+  const barsIn = (windows: readonly PlantingWindows[]): PlantingRow['bars'] =>
+    windows.flatMap(barsOf).flatMap(chartBar);
+  const overwinter = dated.filter(({ season }) => season === 'overwinter');
+  return [
+    { label: crop.name, bars: barsIn(dated.filter(({ season }) => season !== 'overwinter')) },
+    ...(overwinter.length > 0
+      ? [{ label: say('chart.overwinter', { crop: crop.name }), bars: barsIn(overwinter) }]
+      : []),
+  ];
 }
 
 function chartBar({ act, finding }: Bar): { act: PlantingAct; from: number; to: number }[] {
@@ -163,16 +184,19 @@ function alternative(
 function datesTable({ facts, wording: { say }, printer }: SheetContext): readonly Block[] {
   const cell = (finding: DateRangeFinding | undefined): readonly Inline[] =>
     finding ? [printer.print(finding, { style: 'cell' })] : inline('–');
+  const nextYear = (finding: DateRangeFinding): readonly Inline[] => [
+    printer.printAs(finding, say('dates-table.next-year', { dates: printer.cellWords(finding.value).first })),
+  ];
   const rowsOf = (known: CropFacts): TableRow[] =>
     datedWindows(known).map((windows) => {
       const how = say(`dates-table.how-${windows.method}`);
       return {
         cells: [
           inline(known.crop.name),
-          inline(windows.season === 'fall' ? say('dates-table.fall', { how }) : how),
+          inline(windows.season === 'spring' ? how : say(`dates-table.${windows.season}`, { how })),
           cell(windows.startIndoors),
           cell(windows.plant),
-          cell(windows.harvest),
+          windows.season === 'overwinter' ? nextYear(windows.harvest) : cell(windows.harvest),
         ],
       };
     });
@@ -197,9 +221,86 @@ function datesTable({ facts, wording: { say }, printer }: SheetContext): readonl
         ...(facts.crops.some(({ windows }) => windows.some(startsTheYearBefore))
           ? [say('dates-table.year-before', { year: String(facts.year - 1) })]
           : []),
+        ...(facts.crops.some((known) => datedWindows(known).some(({ season }) => season === 'overwinter'))
+          ? [say('dates-table.next-year-note', { year: String(facts.year + 1) })]
+          : []),
       ],
     }),
   ];
+}
+
+/** Every rule that sets a first or a last day here, and the plantings that it sets, so that each date can be traced. */
+function rulesTable({ facts, wording }: SheetContext): readonly Block[] {
+  const { say } = wording;
+  const rowsOf = (edge: WindowEdge): TableRow[] => {
+    const byRule = new Map<string, string[]>();
+    for (const known of cropGroups(facts).flatMap(({ crops }) => crops)) {
+      for (const windows of datedWindows(known)) {
+        const words = capitalized(edgeRuleWords(windows, edge, wording));
+        byRule.set(words, [...(byRule.get(words) ?? []), plantingName(known, windows, say)]);
+      }
+    }
+    return [...byRule]
+      .sort(([, a], [, b]) => b.length - a.length)
+      .map(([words, names]) => ({ cells: [inline(words), inline([...new Set(names)].join(', '))] }));
+  };
+  const groups = (['opens', 'closes'] as const)
+    .map((edge) => ({ header: inline(say(`rules-table.${edge}`)), rows: rowsOf(edge) }))
+    .filter(({ rows }) => rows.length > 0);
+  if (groups.length === 0) return [];
+  return [
+    table({
+      id: 'planting-rules',
+      caption: say('rules-table.caption'),
+      columns: [
+        column(say('rules-table.rule'), { weight: 1.2 }),
+        column(say('rules-table.plantings'), { weight: 3 }),
+      ],
+      groups,
+      notes: [say('rules-table.note')],
+    }),
+  ];
+}
+
+/** `Carrot`, or `carrot (plants), for fall` where a crop is planted in more ways than one. */
+function plantingName(
+  { crop }: CropFacts,
+  { method, season }: PlantingWindows,
+  say: SheetContext['wording']['say'],
+): string {
+  const name =
+    crop.plantings.length > 1
+      ? say('rules-table.by-method', { crop: crop.name, method: say(`rules-table.method-${method}`) })
+      : crop.name;
+  return season === 'spring' ? name : say(`rules-table.${season}`, { name });
+}
+
+/** The risk that the sheet plans by, and why. */
+function planningLine({ facts, wording: { say, measures }, printer }: SheetContext): Block {
+  const { chance, last, first } = facts.planning;
+  const late = facts.freeze.get(32)!.last[lateFreezePercent];
+  const dated = (finding: Finding): string => printer.words(finding.value).first;
+  if (chance === defaultPlanForChance)
+    return {
+      kind: 'paragraph',
+      role: 'body',
+      content:
+        late?.value.kind === 'date'
+          ? inline(say('planning.average', { late: dated(late) }))
+          : inline(say('planning.average-no-late')),
+    };
+  return {
+    kind: 'paragraph',
+    role: 'body',
+    content: inline(
+      say(chance < defaultPlanForChance ? 'planning.chosen' : 'planning.chosen-bolder', {
+        last: dated(last),
+        first: dated(first),
+        region: facts.region.name,
+        chance: say('planning.chance', { chance: measures.number(chance) }),
+      }),
+    ),
+  };
 }
 
 function measuresTable({ facts, wording: { say, measures }, printer }: SheetContext): readonly Block[] {

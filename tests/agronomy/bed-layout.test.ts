@@ -22,7 +22,8 @@ describe('rows across a bed, by hand', () => {
   test('a line in the middle pushes the middle row aside and may cost it', () => {
     const bed = { bedWidthMm: 30 * inch, irrigationLines: { count: 1, offsetMm: 3 * inch } };
     expect(inches(rowsAcrossBed({ ...bed, betweenRowsMm: 11 * inch }).rowsMm)).toEqual([4, 26]);
-    expect(inches(rowsAcrossBed({ ...bed, betweenRowsMm: 8 * inch }).rowsMm)).toEqual([4, 18, 26]);
+    // Held in the middle of the room that is left once they keep their distance, 4 to 20 in.
+    expect(inches(rowsAcrossBed({ ...bed, betweenRowsMm: 8 * inch }).rowsMm)).toEqual([7, 18, 26]);
     expect(inches(rowsAcrossBed({ ...bed, betweenRowsMm: 8 * inch }).linesMm)).toEqual([15]);
   });
   test('one row stands in the middle, or beside the line that lies there', () => {

@@ -91,3 +91,61 @@ describe('where it is left out', () => {
     expect(overwinter(crop(), winter(40))!.plant.value).toEqual(none('no-first-freeze'));
   });
 });
+
+describe('a limit below the coldest threshold', () => {
+  const veryHardy = (): Crop => ({
+    ...crop(),
+    overwinter: { ...crop().overwinter!, stands: q('10 F', 'temperature') },
+  });
+  test('is held against the coldest average night', () => {
+    // Coldest mean 29 F less 10 is 19 F; coldest mean 13 F less 10 is 3 F.
+    const mild = airYear({ meanF: 51, halfRangeF: 22 });
+    const bitter = airYear({ meanF: 45, halfRangeF: 32 });
+    expect(overwinter(veryHardy(), { ...winter(16), air: mild })!.plant.value.kind).toBe('date-range');
+    const refused = overwinter(veryHardy(), { ...winter(16), air: bitter })!;
+    expect(refused.plant.value).toEqual(none('winter-too-cold'));
+    expect(refused.plant.inputs.map(({ name }) => name)).toContain('coldest-average-night');
+  });
+});
+
+describe('what the record may say besides', () => {
+  test('another way of planting than the first', () => {
+    const sown = crop({
+      plantings: [
+        { method: 'sets', fall: false },
+        { method: 'direct-sow', fall: false },
+      ],
+      overwinter: { ...crop().overwinter!, method: 'direct-sow' },
+    });
+    expect(overwinter(sown, winter(20))!.plant.id).toBe('testcrop.direct-sow.overwinter');
+  });
+  test('other weeks where fewer than half of the winters reach 24 F', () => {
+    const whereMild = {
+      opensBeforeFreeze: q('9 weeks', 'duration'),
+      closesBeforeFreeze: q('1 week', 'duration'),
+      sources: ['mild-source'],
+    };
+    const record = crop({ overwinter: { ...crop().overwinter!, whereMild } });
+    expect(overwinter(record, winter(28))!.plant).toMatchObject({ value: { from: 300 - 63, to: 300 - 7 } });
+    expect(overwinter(record, winter(28))!.plant.sources).toContain('mild-source');
+    expect(overwinter(record, winter(24))!.plant).toMatchObject({ value: { from: 300 - 42, to: 300 - 21 } });
+    expect(overwinter(record, winter(28, 'not-given'))).toMatchObject({
+      plant: { value: none('winter-cold-not-known') },
+    });
+  });
+  test('that spring planting comes to little where fall planting can be done', () => {
+    const record = crop({ overwinter: { ...crop().overwinter!, replacesSpring: true } });
+    const season = (climate: WindowClimate) =>
+      plantingWindows(record, climate).find((windows) => windows.season === 'spring')!.plant.value;
+    expect(season(winter(20))).toEqual(none('planted-in-fall'));
+    expect(season(winter(16)).kind).toBe('date-range');
+  });
+  test('a region that plans by another chance still counts winters by the average', () => {
+    const bold: WindowClimate = {
+      ...winter(20),
+      firstFreeze: () => given('first', 280),
+      averageFirstFreeze: winter(20).firstFreeze,
+    };
+    expect(overwinter(crop(), bold)!.plant).toMatchObject({ value: { from: 300 - 42 } });
+  });
+});

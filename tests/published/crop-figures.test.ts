@@ -995,7 +995,7 @@ describe('pollination', () => {
 
 /**
  * Yield of 100 ft of row. Kansas: C. Marr, Vegetable Garden Planting Guide (MF-315), Kansas State University;
- * Maine as above, times ten; Florida as above, times ten. Tolerance: a factor of 2, by which Kansas and Maine
+ * Maine as above, times ten; Florida as above, times ten; Garden Planning Guide, Garden Valley, Idaho. Tolerance: a factor of 2, by which Kansas and Maine
  * differ for most crops they share. The unit exactly: pods are not shelled peas.
  */
 describe('yield of 100 ft of row', () => {
@@ -1013,6 +1013,7 @@ describe('yield of 100 ft of row', () => {
     ['cabbage', 'Kansas', 150, 150, 'lb'],
     ['carrot', 'Kansas', 100, 100, 'lb'],
     ['carrot', 'Maine', 100, 100, 'lb'],
+    ['carrot', 'Garden Valley', 75, 75, 'lb'],
     ['cauliflower', 'Kansas', 100, 100, 'lb'],
     ['cauliflower', 'Florida', 80, 80, 'lb'],
     ['celery', 'Kansas, plants', 180, 180, 'bunches'],
@@ -1031,6 +1032,7 @@ describe('yield of 100 ft of row', () => {
     ['parsnip', 'Maine', 150, 150, 'lb'],
     ['shelling-pea', 'Kansas, English peas', 20, 20, 'lb-shelled'],
     ['snap-pea', 'Maine', 100, 100, 'lb-pods'],
+    ['snap-pea', 'Garden Valley, peas in pods', 40, 40, 'lb-pods'],
     ['southern-pea', 'Kansas', 40, 40, 'lb-pods'],
     ['pepper', 'Kansas', 60, 60, 'lb'],
     ['potato', 'Kansas', 100, 100, 'lb'],

@@ -9,7 +9,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { parse } from 'yaml';
-import { bulbingDates, onionClasses } from '../../scripts/agronomy/onion.ts';
+import { bulbingDates, lightAfterPlanting, onionClasses } from '../../scripts/agronomy/onion.ts';
 import { decode } from '../../scripts/records/decode.ts';
 import { CropSchema } from '../../scripts/records/schemas/crop.ts';
 
@@ -60,5 +60,25 @@ describe('when the day is long enough', () => {
     const { starts } = bulbingDates(onion, 'long-day', at(-45));
     expect(Number(day(starts))).toBeGreaterThan(120 + 170);
     expect(Number(day(starts))).toBeLessThan(120 + 195);
+  });
+});
+
+describe('what the light does after planting', () => {
+  const light = (name: 'short-day' | 'intermediate' | 'long-day', latitudeDeg: number, plantDay: number) => {
+    const { value } = lightAfterPlanting(onion, name, { place: at(latitudeDeg), plantDay });
+    return value.kind === 'choice' ? value.value : value.kind;
+  };
+  test.each([
+    ['short-day in Minnesota in April: long enough already', 'short-day', 45, 103, 'light-at-planting'],
+    ['long-day in Minnesota in April: for the earliest', 'long-day', 45, 103, 'light-soon'],
+    ['long-day in Kentucky in March: leaves first', 'long-day', 37.5, 65, 'light-in-season'],
+    ['short-day on the Gulf in January: for the earliest', 'short-day', 30, 15, 'light-soon'],
+    ['intermediate on the Gulf in January: leaves first', 'intermediate', 30, 15, 'light-in-season'],
+    ['long-day on the Gulf: only about midsummer', 'long-day', 30, 15, 'light-barely'],
+    ['long-day in the tropics: never', 'long-day', 15, 15, 'light-never'],
+    ['long-day in Tasmania in September: leaves first', 'long-day', -42, 250, 'light-in-season'],
+    ['long-day at 30 S: only about midsummer', 'long-day', -30, 200, 'light-barely'],
+  ] as const)('%s', (_, name, latitude, plantDay, expected) => {
+    expect(light(name, latitude, plantDay)).toBe(expected);
   });
 });

@@ -51,7 +51,8 @@ const Count = Type.Number({ minimum: -mostCounted, maximum: mostCounted });
 
 /**
  * A figure of this crop alone that its sheets speak of, such as the largest diameter of an onion set. Prose
- * prints it by the crop's id and its own: `{{onion.set-diameter}}`.
+ * prints it by the crop's id and its own: `{{onion.set-diameter}}`. The temperature `cold-limit` is the coldest night that
+ * plants set out of it stand; planting windows wait for it.
  */
 const Figure = Type.Union([
   figureOf('length'),
@@ -156,7 +157,14 @@ export const CropSchema = record({
     }),
   ),
   /** The daily mean air temperature above which the crop fails: it bolts, turns bitter or sets no fruit. */
-  heatLimit: Type.Optional(sourced(quantityOf('temperature', { single: true, atLeast: 5, atMost: 60 }))),
+  heatLimit: Type.Optional(
+    record({
+      value: quantityOf('temperature', { single: true, atLeast: 5, atMost: 60 }),
+      /** True where heat ends the harvest, too: the crop bolts, turns bitter or sheds its buds. */
+      endsHarvest: Type.Optional(Type.Boolean()),
+      sources: Sources,
+    }),
+  ),
   /** Temperatures between which growth is counted in degree days; above the upper one it counts no more. */
   degreeDays: Type.Optional(
     record({
@@ -176,6 +184,17 @@ export const CropSchema = record({
       unit: oneOf(['lb', 'lb-pods', 'lb-shelled', 'dozen-ears', 'heads', 'bunches']),
       sources: Sources,
     }),
+  ),
+  /**
+   * How far apart the harvests of sowings one after another shall be, where sowing again is usual. Where sources differ,
+   * the longer one for what keeps in the ground, the shorter one for what must be picked.
+   */
+  succession: Type.Optional(
+    sourced(quantityOf('duration', { example: '3 weeks', single: true, atLeast: 1, atMost: 90 })),
+  ),
+  /** What a packet of its seed usually holds. */
+  packet: Type.Optional(
+    sourced(quantityOf('mass', { example: '1.5 g', single: true, atLeast: 0.01, atMost: 2000 })),
   ),
   /** What the soil must offer. */
   soil: Type.Optional(
@@ -198,6 +217,18 @@ export const CropSchema = record({
       /** The coldest average winter that it stands: the lowest 50 % threshold, in F, that may be reached. */
       stands: quantityOf('temperature', { single: true, atLeast: -60, atMost: 10 }),
       sources: Sources,
+      /** The way of planting, one of the crop's own; the first of them when absent. */
+      method: Type.Optional(oneOf(plantingMethods)),
+      /** Other weeks for places where fewer than half of the winters have a freeze of 24 F. */
+      whereMild: Type.Optional(
+        record({
+          opensBeforeFreeze: quantityOf('duration', { single: true, ...halfYear }),
+          closesBeforeFreeze: quantityOf('duration', { single: true, ...halfYear }),
+          sources: Sources,
+        }),
+      ),
+      /** True where planting the same way in spring comes to little wherever it can be done in fall. */
+      replacesSpring: Type.Optional(Type.Boolean()),
     }),
   ),
   /** For onions: the day length at which each class forms a bulb, and where each class is grown. */

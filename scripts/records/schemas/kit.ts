@@ -48,7 +48,16 @@ export function ref(kind: RecordKind): ReturnType<typeof Type.String> {
 }
 
 export type RecordKind =
-  'source' | 'crop' | 'region' | 'project' | 'caution' | 'tool' | 'material' | 'action';
+  | 'source'
+  | 'crop'
+  | 'region'
+  | 'project'
+  | 'caution'
+  | 'tool'
+  | 'material'
+  | 'action'
+  | 'condition'
+  | 'combination';
 
 /** A line of words for people: something that can be seen, without control characters. */
 export const Words = Type.String({ minLength: 1, maxLength: 300, printed: true });

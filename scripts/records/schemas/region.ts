@@ -1,5 +1,5 @@
 import Type, { type Static, type TSchema } from 'typebox';
-import { CalendarDay, Id, Words, oneOf, quantityOf, record, ref } from './kit.ts';
+import { CalendarDay, Id, Prose, Sources, Words, oneOf, quantityOf, record, ref } from './kit.ts';
 
 /** Chance in percent that a freeze comes after (spring) or before (fall) the date. */
 export const freezeChances = [10, 20, 30, 40, 50, 60, 70, 80, 90] as const;
@@ -46,7 +46,20 @@ export const RegionSchema = record({
     record({ normals: Type.String({ guideFile: 'content/regions' }), source: ref('source') }),
   ]),
   /** The chance of a later freeze, in percent, that planting dates are counted from. 50 when absent. */
-  planForChance: Type.Optional(Type.Union(freezeChances.map((chance) => Type.Literal(chance)))),
+  planForChance: Type.Optional(
+    Type.Unsafe<FreezeChance>(Type.Union(freezeChances.map((chance) => Type.Literal(chance)))),
+  ),
+  /**
+   * What a cold frame gains here at each end of the season, where it is known better than by the published figure for
+   * all places.
+   */
+  coldFrame: Type.Optional(
+    record({
+      earlier: quantityOf('duration', { example: '4 to 6 weeks', atLeast: 0, atMost: 120 }),
+      later: quantityOf('duration', { example: '4 to 6 weeks', atLeast: 0, atMost: 120 }),
+      sources: Sources,
+    }),
+  ),
   /** Monthly means through the year, January first: typed, or a NOAA monthly normals CSV in content/regions/. */
   temperatures: Type.Optional(
     Type.Union([
@@ -70,6 +83,42 @@ export const RegionSchema = record({
       depth: quantityOf('length', { single: true, atMost: 100_000 }),
       ph: Type.Number({ minimum: 3, maximum: 10 }),
       source: ref('source'),
+    }),
+  ),
+  /**
+   * The wind to build for. `gust` is the 3-second gust 33 ft (10 m) above open ground, as weather services report it and
+   * building codes map it today. The fastest mile of older maps is another measure, 10 to 20 mph lower for the same
+   * wind, and does not belong here.
+   */
+  wind: Type.Optional(
+    record({
+      gust: quantityOf('speed', { example: '60 mph', single: true, atLeast: 5, atMost: 120 }),
+      source: ref('source'),
+    }),
+  ),
+  /** Mean relative humidity of the air in the afternoon, in percent, January first. */
+  humidity: Type.Optional(
+    record({
+      afternoon: monthly(Type.Number({ minimum: 1, maximum: 100 })),
+      source: ref('source'),
+    }),
+  ),
+  /** What the county, the state or the utility wants of people who build; every build sheet ends with it. */
+  local: Type.Optional(
+    record({
+      /** The service that marks buried lines: its name, how it is called, and how many working days it wants. */
+      locate: Type.Optional(
+        record({
+          name: Words,
+          number: Words,
+          days: Type.Integer({ minimum: 0, maximum: 60 }),
+        }),
+      ),
+      /** One or two sentences: what needs a permit, and who gives it. */
+      permits: Type.Optional(Prose),
+      /** One sentence each. */
+      notes: Type.Optional(Type.Array(Prose, { minItems: 1, maxItems: 6 })),
+      sources: Sources,
     }),
   ),
 });

@@ -1,5 +1,5 @@
 import Type, { type Static } from 'typebox';
-import { Words, oneOf, record, ref } from './kit.ts';
+import { Words, oneOf, quantityOf, record, ref } from './kit.ts';
 
 /** Front matter of a Markdown file in content/sheets/; the file name is the sheet's id. */
 export const SheetSchema = record({
@@ -13,6 +13,10 @@ export const SheetSchema = record({
   project: Type.Optional(ref('project')),
   /** Only for a fact sheet: the crop it is about. */
   crop: Type.Optional(ref('crop')),
+  /** Only for a fact sheet: the length of row that seed and yield are told for; 10 ft when absent. */
+  rowLength: Type.Optional(
+    quantityOf('length', { example: '25 ft', single: true, atLeast: 300, atMost: 1_000_000 }),
+  ),
   /** What its readers will use and do: the cautions of each are added. A build card takes them from its project. */
   tools: Type.Optional(Type.Array(ref('tool'), { minItems: 1, maxItems: 12 })),
   materials: Type.Optional(Type.Array(ref('material'), { minItems: 1, maxItems: 12 })),
