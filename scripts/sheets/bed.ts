@@ -1,15 +1,19 @@
-/** What is sown in a bed, of a build or plain: its table, its plan, its row labels and the findings behind them. */
-import { layOutRows, type BedRow } from '../agronomy/bed-rows.ts';
-import { plantsInRows, seedForRows } from '../agronomy/spacing.ts';
-import { column, figure, inline, labels, table } from '../document/build.ts';
-import type { Block, Inline, TableRow } from '../document/document.ts';
-import { bedPlan } from '../drawings/bed/bed-plan.ts';
-import type { Scene } from '../drawings/scene.ts';
+/** What is sown in a bed, of a build or plain: its tables, its plan, its row labels, its water and the findings behind them. */
+import { layOutRows, type BedRow, type WantedRows } from '../agronomy/bed-rows.ts';
+import { labels } from '../document/build.ts';
+import type { Block } from '../document/document.ts';
 import type { Finding } from '../findings/finding.ts';
 import type { Crop } from '../records/schemas/crop.ts';
-import type { CropFacts } from './facts.ts';
+import type { Irrigation, Sow } from '../records/schemas/projects/sow.ts';
+import { bedFigures } from './bed-drawings.ts';
+import { bedTables } from './bed-tables.ts';
+import { warningsOfBed } from './bed-warnings.ts';
+import { waterOfBed } from './bed-water.ts';
 import type { Exhibit } from './names.ts';
 import type { SheetContext } from './sheet-context.ts';
+import { numberedRows, sownBed, type SownBed } from './sown-bed.ts';
+
+export type { Irrigation, Sow };
 
 /** A rectangle of soil whose long side runs from east to west. */
 export interface SowingBed {
@@ -23,13 +27,14 @@ export interface SowingBed {
   /** What stands over the bed in the cool of the season: nothing, a glazed frame or an insect screen. */
   readonly cover: 'open' | 'frame' | 'screen';
   readonly soilDepthMm?: number;
+  /** Room between the soil and the cover at its lowest place. */
+  readonly clearHeightMm?: number;
+  /** Drip lines, where the bed has them. */
+  readonly irrigation?: Irrigation;
 }
 
-/** What a record wants sown: rows run from east to west, the tallest on the poleward side. */
-export type Sow = readonly { readonly crop: string; readonly rows: number }[];
-
 export interface BedParts {
-  /** `sow-table`, `bed-plan` and `row-labels`. */
+  /** `sow-table`, `bed-plan`, `bed-water` and `row-labels`. */
   readonly exhibits: readonly (readonly [string, Exhibit])[];
   readonly findings: readonly Finding[];
   /** The rows from the poleward side, for drawings that show them in something else; empty where they do not fit. */
@@ -52,32 +57,42 @@ export function bedParts({
   readonly bed: SowingBed;
   readonly sow: Sow;
 }): BedParts {
-  const sowing = new Sowing(context, bed, sow);
-  const fault = sowingFault({
-    crops: context.guide.crops,
-    insideDepthMm: bed.insideDepthMm,
-    sow,
-  });
+  const sown = sownBed(context, bed, sow);
+  const tables = bedTables(context, sown);
+  const warnings = warningsOfBed(context, sown);
+  const water = waterOfBed(context, bed);
+  const fault = sowingFault({ crops: context.guide.crops, ...bed, sow });
+  const wide = (blocks: () => readonly Block[]): Exhibit => ({ wide: true, blocks });
   return {
-    exhibits: sowing.exhibits(),
-    findings: sowing.findings(),
-    rows: sowing.rows,
+    exhibits: [
+      ['sow-table', wide(tables.blocks)],
+      ['bed-plan', wide(() => [...bedFigures(context, sown), ...warnings.blocks()])],
+      ['bed-water', wide(water.blocks)],
+      ['row-labels', wide(() => [rowLabels(context, sown)])],
+    ],
+    findings: [...tables.findings, ...warnings.findings, ...water.findings],
+    rows: sown.rows,
     faults: fault ? [fault] : [],
   };
+}
+
+interface SowingWanted {
+  readonly crops: readonly Crop[];
+  readonly insideDepthMm: number;
+  readonly sow: Sow;
+  readonly irrigation?: Irrigation;
 }
 
 /**
  * Why the rows of a record do not go into a bed, or undefined where they do. A crop that the guide does not have is told
  * where it is named, so its rows are not judged.
  */
-export function sowingFault(wanted: {
-  readonly crops: readonly Crop[];
-  readonly insideDepthMm: number;
-  readonly sow: Sow;
-}): SowingFault | undefined {
+export function sowingFault(wanted: SowingWanted): SowingFault | undefined {
   const known = cropsOf(wanted);
-  if (known.length < wanted.sow.length) return undefined;
-  const layout = layOutRows(known, wanted.insideDepthMm);
+  if (known.length < wanted.sow.length || known.length === 0) return undefined;
+  const { irrigation } = wanted;
+  const lines = irrigation && { count: irrigation.lines, offsetMm: irrigation.clearance.low };
+  const layout = layOutRows(known, wanted.insideDepthMm, { lines });
   if (layout.kind === 'rows') return undefined;
   const inches = (mm: number): string => `${Math.round(mm / 2.54) / 10} in`;
   return {
@@ -85,168 +100,35 @@ export function sowingFault(wanted: {
     hint:
       layout.fits > 0
         ? `Sow fewer rows; ${layout.fits} in all fit.`
-        : 'Sow a crop with narrower rows, or use longer sashes.',
+        : 'Sow a crop with narrower rows, or make the bed deeper.',
   };
 }
 
 /** True when every crop of a `sow` list is known and its rows go into the bed. */
-export function canBeSown(wanted: {
-  readonly crops: readonly Crop[];
-  readonly insideDepthMm: number;
-  readonly sow: Sow;
-}): boolean {
+export function canBeSown(wanted: SowingWanted): boolean {
   return cropsOf(wanted).length === wanted.sow.length && sowingFault(wanted) === undefined;
 }
 
-function cropsOf({ crops, sow }: { readonly crops: readonly Crop[]; readonly sow: Sow }): {
-  readonly crop: Crop;
-  readonly rows: number;
-}[] {
-  return sow.flatMap(({ crop: id, rows }) => {
+function cropsOf({ crops, sow }: SowingWanted): readonly WantedRows[] {
+  return sow.flatMap(({ crop: id, ...rest }) => {
     const crop = crops.find((known) => known.id === id);
-    return crop ? [{ crop, rows }] : [];
+    return crop ? [{ ...rest, crop }] : [];
   });
 }
 
-/** One crop of the bed with what its rows come to. */
-interface SownCrop {
-  readonly known: CropFacts;
-  readonly rows: number;
-  readonly plants: Finding;
-  readonly seed: Finding;
-}
-
-class Sowing {
-  readonly rows: readonly BedRow[];
-  readonly #context: SheetContext;
-  readonly #bed: SowingBed;
-  readonly #sown: readonly SownCrop[];
-
-  constructor(context: SheetContext, bed: SowingBed, sow: Sow) {
-    this.#context = context;
-    this.#bed = bed;
-    this.#sown = sownCrops(context, bed, sow);
-    const layout = layOutRows(
-      this.#sown.map(({ known, rows }) => ({ crop: known.crop, rows })),
-      bed.insideDepthMm,
-    );
-    this.rows = layout.kind === 'rows' ? layout.rows : [];
-  }
-
-  findings(): readonly Finding[] {
-    return this.#sown.flatMap(({ plants, seed }) => [plants, seed]);
-  }
-
-  exhibits(): readonly (readonly [string, Exhibit])[] {
-    return [
-      ['sow-table', { wide: true, blocks: () => [this.#sowTable()] }],
-      [
-        'bed-plan',
-        { wide: true, blocks: () => [figure(this.#plan(), { caption: this.#say('build.bed-plan') })] },
+/** A label for each row, from the poleward side on. */
+function rowLabels({ printer, wording: { say } }: SheetContext, sown: SownBed): Block {
+  const words = (finding: Finding): string => printer.cellWords(finding.value).first;
+  return labels(
+    numberedRows(sown).map(({ number, of: { known, needs } }) => ({
+      title: known.crop.name,
+      lines: [
+        say('build.row-label', { number }),
+        say(needs.seed ? 'build.label-depth' : 'build.label-plant-depth', { depth: words(known.depth) }),
+        say('build.label-spacing', { spacing: words(known.inRow) }),
+        ...(needs.seed ? [say('build.label-emergence', { days: words(known.emergence) })] : []),
+        say(needs.seed ? 'build.label-date' : 'build.label-plant-date'),
       ],
-      ['row-labels', { wide: true, blocks: () => [this.#rowLabels()] }],
-    ];
-  }
-
-  #say(key: string, values?: Record<string, string | number>): string {
-    return this.#context.wording.say(key, values);
-  }
-
-  #bothCell(finding: Finding): readonly Inline[] {
-    return finding.value.kind === 'none'
-      ? inline('–')
-      : [this.#context.printer.print(finding, { style: 'cell-both' })];
-  }
-
-  #sowTable(): Block {
-    const rows = this.#sown.map(({ known, rows: count, plants, seed }): TableRow => ({
-      cells: [
-        inline(known.crop.name),
-        inline(this.#context.wording.measures.number(count)),
-        this.#bothCell(known.depth),
-        this.#bothCell(known.inRow),
-        this.#bothCell(plants),
-        this.#bothCell(seed),
-      ],
-    }));
-    return table({
-      id: 'sowing',
-      caption: this.#say('build.sow-caption'),
-      columns: [
-        column(this.#say('build.crop'), { weight: 1.1 }),
-        column(this.#say('build.rows'), { align: 'number', weight: 0.6 }),
-        column(this.#say('build.depth'), { weight: 1.3 }),
-        column(this.#say('build.spacing'), { weight: 1.4 }),
-        column(this.#say('build.plants'), { align: 'number', weight: 0.8 }),
-        column(this.#say('build.seed'), { weight: 1.5 }),
-      ],
-      groups: [{ rows }],
-    });
-  }
-
-  #plan(): Scene {
-    const { say, measures } = this.#context.wording;
-    const { insideLengthMm, insideDepthMm, hemisphere } = this.#bed;
-    const both = (mm: number): string => measures.both('length', mm);
-    const rows = this.rows.map(({ crop, fromPolewardMm }, index) =>
-      say('drawing.bed-row-distance', {
-        number: index + 1,
-        crop: crop.name,
-        distance: both(fromPolewardMm),
-      }),
-    );
-    return bedPlan({
-      id: 'bed-plan',
-      insideLengthMm,
-      insideDepthMm,
-      hemisphere,
-      rows: this.rows.map(({ crop, fromPolewardMm, tall }, index) => ({
-        label: say('drawing.bed-row', { number: index + 1, crop: crop.name }),
-        distanceFromPolewardMm: fromPolewardMm,
-        plantSpacingMm: crop.spacing.inRow.value.high,
-        tall,
-      })),
-      words: { north: say('drawing.north'), length: (mm) => measures.lengthOnDrawing(mm) },
-      alternative: say('drawing.alternative.bed-plan', {
-        length: both(insideLengthMm),
-        depth: both(insideDepthMm),
-        rows: rows.join('; '),
-      }),
-    });
-  }
-
-  /** A label for each row, from the poleward side on. */
-  #rowLabels(): Block {
-    const { printer } = this.#context;
-    return labels(
-      this.rows.map(({ crop }, index) => {
-        const known = this.#sown.find((sown) => sown.known.crop === crop)!.known;
-        const words = (finding: Finding): string => printer.cellWords(finding.value).first;
-        return {
-          title: crop.name,
-          lines: [
-            this.#say('build.row-label', { number: index + 1 }),
-            this.#say('build.label-depth', { depth: words(known.depth) }),
-            this.#say('build.label-spacing', { spacing: words(known.inRow) }),
-            this.#say('build.label-emergence', { days: words(known.emergence) }),
-            this.#say('build.label-date'),
-          ],
-        };
-      }),
-    );
-  }
-}
-
-function sownCrops({ facts }: SheetContext, bed: SowingBed, sow: Sow): readonly SownCrop[] {
-  return sow.flatMap(({ crop: id, rows }) => {
-    const known = facts.crops.find(({ crop }) => crop.id === id);
-    if (!known) return [];
-    const sown = {
-      crop: known.crop,
-      rows,
-      rowLengthMm: bed.insideLengthMm,
-      rowLength: bed.lengthFinding,
-    };
-    return [{ known, rows, plants: plantsInRows(sown), seed: seedForRows(sown) }];
-  });
+    })),
+  );
 }

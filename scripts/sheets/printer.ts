@@ -72,7 +72,9 @@ export class Printer {
   /** The words of a finding, remembered as printed. */
   print(finding: Finding, { style = 'text' }: PrintStyle = {}): Inline {
     this.#remember(finding);
-    const { first, second } = style === 'text' ? this.words(finding.value) : this.cellWords(finding.value);
+    const { first, second } =
+      this.#liquid(finding.value, finding.id) ??
+      (style === 'text' ? this.words(finding.value) : this.cellWords(finding.value));
     const tail = second === undefined || style === 'cell' ? [] : [` (${second})`];
     const head = style === 'text' ? strong(first) : first;
     return findingWords(finding.id, [head, ...tail]);
@@ -129,7 +131,7 @@ export class Printer {
     return [...this.#printed.values()].map((finding) => ({
       id: finding.id,
       name: this.#nameOf(finding),
-      value: this.#valueOf(finding.value),
+      value: this.#valueOf(finding.value, finding.id),
       method: this.wording.say(`method.${finding.method}.text`),
       inputs: this.#inputsOf(finding),
       sources: finding.sources.map((id) => plainText(this.#sourceItem(id).content)),
@@ -200,7 +202,7 @@ export class Printer {
     return {
       id: finding.id,
       term: inline(this.#nameOf(finding)),
-      value: inline(this.#valueOf(finding.value)),
+      value: inline(this.#valueOf(finding.value, finding.id)),
       explanation: inline([
         say(`method.${finding.method}.text`),
         ...(inputs.length > 0 ? [` ${say('sheet.workings-from', { inputs: inputs.join('; ') })}`] : []),
@@ -213,9 +215,18 @@ export class Printer {
     return findingName(finding, { ...this.wording, crops: this.#crops });
   }
 
-  #valueOf(value: FindingValue): string {
-    const { first, second } = this.words(value);
+  #valueOf(value: FindingValue, id?: string): string {
+    const { first, second } = this.#liquid(value, id) ?? this.words(value);
     return second === undefined ? first : `${first} (${second})`;
+  }
+
+  /** Volumes of water are told in gallons and litres, however much they are; soil goes by the cubic foot. */
+  #liquid(value: FindingValue, id: string | undefined): PrintedMeasure | undefined {
+    if (!id?.startsWith('water.')) return undefined;
+    const { measures } = this.wording;
+    if (value.kind === 'quantity' && value.dimension === 'volume') return measures.liquid(value.value);
+    if (value.kind === 'range' && value.dimension === 'volume') return measures.liquid(value.low, value.high);
+    return undefined;
   }
 
   /** What went in, each name once: `width: 27 in, 27 in, 24 in`. */
@@ -225,7 +236,7 @@ export class Printer {
     return [...byName].map(([name, inputs]) =>
       this.wording.say('sheet.workings-input', {
         name: this.wording.say(`input.${name}`),
-        value: inputs.map(({ value }) => this.#valueOf(value)).join(', '),
+        value: inputs.map(({ value, finding: id }) => this.#valueOf(value, id)).join(', '),
       }),
     );
   }

@@ -20,7 +20,7 @@ export const Sow = Type.Array(
     method: Type.Optional(oneOf(plantingMethods)),
     /** Seeds sown for each plant that stays. */
     seedsPerPlace: Type.Optional(Type.Integer({ minimum: 1, maximum: 50 })),
-    /** What a packet of its seed holds, by number or by weight. */
+    /** What a packet of its seed holds, by number or by weight; that of the crop's record where it is not given. */
     packet: Type.Optional(
       Type.Union([
         record({ seeds: Type.Integer({ minimum: 1, maximum: 10_000_000 }) }),
