@@ -2,6 +2,7 @@
 import { resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { Command, InvalidArgumentError } from 'commander';
+import { coverageLine, coverageOfGuide, coverageText } from './coverage-words.ts';
 import { formatReport, hasErrors, type Diagnostic } from './diagnostics/diagnostic.ts';
 import { explain } from './explain.ts';
 import { build, check, type BuildOptions } from './pipeline.ts';
@@ -42,12 +43,19 @@ common('build', 'check the records and make every sheet as a page and a PDF')
     process.exitCode = (await buildAndReport(buildOptions(flags))) ? 0 : 1;
   });
 
-common('check', 'check the records only; nothing is made').action(async (flags: CommonFlags) => {
-  const { sheets, diagnostics } = await check(buildOptions(flags));
-  report(diagnostics, flags.root);
-  if (hasErrors(diagnostics)) process.exitCode = 1;
-  else process.stdout.write(`No faults: ${counted(sheets.length, 'sheet')} can be made.\n`);
-});
+common('check', 'check the records only; nothing is made')
+  .option('--coverage', 'tell which hazard of each project led to which caution at which step')
+  .action(async (flags: CommonFlags & { coverage?: true }) => {
+    const { sheets, guide, diagnostics } = await check(buildOptions(flags));
+    report(diagnostics, flags.root);
+    if (hasErrors(diagnostics)) {
+      process.exitCode = 1;
+      return;
+    }
+    const coverage = coverageOfGuide(guide);
+    process.stdout.write(`No faults: ${counted(sheets.length, 'sheet')} can be made.\n`);
+    process.stdout.write(flags.coverage ? coverageText(coverage) : coverageLine(coverage));
+  });
 
 program
   .command('explain')

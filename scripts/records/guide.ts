@@ -59,6 +59,12 @@ export interface Guide {
   readonly design: Design;
   /** Where a value of a record stands, for faults that only show themselves later. */
   readonly placeOf: (kind: PlacedKind, id: string, pointer: string) => Place;
+  /** Where a piece of text stands within a value of a record; `occurrence` counts from 0. */
+  readonly placeOfText: (
+    kind: PlacedKind,
+    id: string,
+    at: { readonly pointer: string; readonly piece: string; readonly occurrence: number },
+  ) => Place;
   /** Cautions and profiles of the guide itself, before they were merged with those of Groundsheet. */
   readonly ownHazards: HazardCatalogue;
   readonly builtInHazards: HazardCatalogue;

@@ -20,7 +20,7 @@ import { readPhrases } from './phrases.ts';
 import { readDesign } from './read-design.ts';
 import { readTree, type SourceText } from './read-tree.ts';
 import { CropSchema } from './schemas/crop.ts';
-import { CautionSchema, HazardProfileSchema } from './schemas/hazard.ts';
+import { CautionSchema, CombinationSchema, HazardProfileSchema, type Combination } from './schemas/hazard.ts';
 import type { RecordKind } from './schemas/kit.ts';
 import { projectSchemaOf, type Project } from './schemas/project.ts';
 import { PublisherSchema, type Publisher } from './schemas/publisher.ts';
@@ -100,6 +100,8 @@ export async function readGuide(options: { root: string; builtInRoot: string }):
     tool: keep(byId('tool', hazards.tools.records)).map,
     material: keep(byId('material', hazards.materials.records)).map,
     action: keep(byId('action', hazards.actions.records)).map,
+    condition: keep(byId('condition', hazards.conditions.records)).map,
+    combination: keep(byId('combination', hazards.combinations.records)).map,
   };
   for (const record of baseSources.records)
     if (!known.source.has(record.value.id)) known.source.set(record.value.id, record);
@@ -115,6 +117,8 @@ export async function readGuide(options: { root: string; builtInRoot: string }):
     tool: new Set([...catalogue.tools.keys(), ...hazards.tools.spoilt]),
     material: new Set([...catalogue.materials.keys(), ...hazards.materials.spoilt]),
     action: new Set([...catalogue.actions.keys(), ...hazards.actions.spoilt]),
+    condition: new Set([...catalogue.conditions.keys(), ...hazards.conditions.spoilt]),
+    combination: new Set([...catalogue.combinations.keys(), ...hazards.combinations.spoilt]),
   };
   for (const source of sources.spoilt) (ids.source as Set<string>).add(source);
   const everyRecord: readonly Loaded<unknown>[] = [
@@ -127,6 +131,8 @@ export async function readGuide(options: { root: string; builtInRoot: string }):
     ...hazards.tools.records,
     ...hazards.materials.records,
     ...hazards.actions.records,
+    ...hazards.conditions.records,
+    ...hazards.combinations.records,
     ...sheets.records,
   ];
   // Of a file that could not be read nobody knows which records it holds, so no reference to that kind is judged.
@@ -136,6 +142,7 @@ export async function readGuide(options: { root: string; builtInRoot: string }):
     ...(hazards.tools.unreadable ? (['tool'] as const) : []),
     ...(hazards.materials.unreadable ? (['material'] as const) : []),
     ...(hazards.actions.unreadable ? (['action'] as const) : []),
+    ...(hazards.conditions.unreadable ? (['condition'] as const) : []),
   ]);
   tell(everyRecord.flatMap((record) => referenceFaults(record, ids, unknowable)));
   const sound = soundIds(known, catalogue);
@@ -181,6 +188,12 @@ export async function readGuide(options: { root: string; builtInRoot: string }):
       phrases: phrases.phrases,
       design,
       placeOf: (kind, id, pointer) => placeIn(placed[kind], id, pointer),
+      placeOfText: (kind, id, { pointer, piece, occurrence }) => {
+        const record = placed[kind].get(id);
+        return record
+          ? record.file.placeOfText(record.pointer + pointer, piece, occurrence)
+          : placeIn(placed[kind], id, pointer);
+      },
       spoilt: new Set([
         ...[crops, regions, projects].flatMap((collected) => [...collected.spoilt]),
         ...crops.records.map(({ value }) => value.id).filter((id) => !crop.some((right) => right.id === id)),
@@ -240,6 +253,8 @@ interface CollectedHazards {
   readonly tools: Collected<HazardCatalogue['tools'] extends ReadonlyMap<string, infer T> ? T : never>;
   readonly materials: CollectedHazards['tools'];
   readonly actions: CollectedHazards['tools'];
+  readonly conditions: CollectedHazards['tools'];
+  readonly combinations: Collected<Combination>;
   readonly diagnostics: readonly Diagnostic[];
 }
 
@@ -248,12 +263,21 @@ function collectHazards(files: GuideFiles): CollectedHazards {
   const profiles = (kind: string): CollectedHazards['tools'] =>
     collectLists(HazardProfileSchema, files.take(new RegExp(`^content/cautions/${kind}[^/]*\\.ya?ml$`)));
   const [tools, materials, actions] = [profiles('tools'), profiles('materials'), profiles('actions')];
+  const conditions = profiles('conditions');
+  const combinations = collectLists(
+    CombinationSchema,
+    files.take(/^content\/cautions\/combinations[^/]*\.ya?ml$/),
+  );
   return {
     cautions,
     tools,
     materials,
     actions,
-    diagnostics: [cautions, tools, materials, actions].flatMap((part) => part.diagnostics),
+    conditions,
+    combinations,
+    diagnostics: [cautions, tools, materials, actions, conditions, combinations].flatMap(
+      (part) => part.diagnostics,
+    ),
   };
 }
 
@@ -264,6 +288,8 @@ function plainCatalogue(hazards: CollectedHazards): HazardCatalogue {
     tools: values(hazards.tools),
     materials: values(hazards.materials),
     actions: values(hazards.actions),
+    conditions: values(hazards.conditions),
+    combinations: values(hazards.combinations),
   });
 }
 
@@ -290,6 +316,8 @@ function soundIds(
     tool: whole(catalogue.tools),
     material: whole(catalogue.materials),
     action: whole(catalogue.actions),
+    condition: whole(catalogue.conditions),
+    combination: ids('combination'),
   };
 }
 
@@ -331,6 +359,8 @@ const homes: Readonly<Record<RecordKind, string>> = {
   tool: 'Add it to content/cautions/tools.yaml.',
   material: 'Add it to content/cautions/materials.yaml.',
   action: 'Add it to content/cautions/actions.yaml.',
+  condition: 'Add it to content/cautions/conditions.yaml.',
+  combination: 'Add it to content/cautions/combinations.yaml.',
 };
 
 /** Reads the data files that a region names, or takes its typed tables. */

@@ -1,9 +1,13 @@
 /** Cautions put into words, at the step where the hazard arises and in the box at the top. No sheet can leave them out. */
-import { cautionBox, inline, strong } from '../document/build.ts';
+import { cautionBox, checklist, inline, strong } from '../document/build.ts';
 import { signalWords, type CautionRecord } from '../records/schemas/hazard.ts';
 import type { Publisher } from '../records/schemas/publisher.ts';
 import type { Block, Caution, CautionGroup, Inline, SignalWord } from '../document/document.ts';
-import { gatherCautions, type GatheredCautions, type StepHazards } from '../safety/gather.ts';
+import type { LowestAge } from '../records/schemas/hazard.ts';
+import type { Circumstances } from '../safety/circumstances.ts';
+import { gatherCautions, profileOf, type GatheredCautions, type StepHazards } from '../safety/gather.ts';
+import { adultAge } from '../safety/youth.ts';
+import { circumstancesOf } from './circumstances.ts';
 import type { SheetContext } from './sheet-context.ts';
 
 export interface SheetCautions {
@@ -13,11 +17,52 @@ export interface SheetCautions {
   readonly box?: Block;
 }
 
-export function sheetCautions(context: SheetContext, steps: readonly StepHazards[]): SheetCautions {
-  const gathered = gatherCautions(steps, context.guide.hazards);
+/**
+ * The cautions of some steps in words. `circumstances` are those of the sheet unless a composer knows more; it then
+ * adds to them, see `circumstancesOf`.
+ */
+export function sheetCautions(
+  context: SheetContext,
+  steps: readonly StepHazards[],
+  circumstances: Circumstances = circumstancesOf(context),
+): SheetCautions {
+  const gathered = gatherCautions(steps, context.guide.hazards, circumstances);
   if (gathered.all.length === 0) return { perStep: gathered.perStep.map(() => []) };
   const perStep = gathered.perStep.map((ids) => ids.map((id) => cautionInWords(context, id)));
   return { perStep, box: box(context, gathered) };
+}
+
+/** The tools to have at hand, each with what to wear for it and from what age it is; sources of ages are cited. */
+export function toolChecklist(context: SheetContext, toolIds: readonly string[]): Block {
+  return checklist(toolIds.map((id) => toolSafety(context, id)));
+}
+
+/** One tool of a list: its name, what to wear for it, and from what age it is. A harmless one is its name alone. */
+export function toolSafety(context: SheetContext, toolId: string): readonly Inline[] {
+  const {
+    guide,
+    printer,
+    wording: { say },
+  } = context;
+  const { name, cautions, protection = [], age } = profileOf('tool', toolId, guide.hazards);
+  if (cautions.length === 0) return inline(name);
+  if (age) printer.cite(age.sources);
+  const wear =
+    protection.length > 0 ? ` ${say('cautions.wear', { items: listed(context, protection) })}` : '';
+  return inline([strong(`${name}.`), `${wear} ${ageWords(context, age)}`]);
+}
+
+/** `From age 14, with an adult beside.` Nobody has judged what has no age: then it is for adults. */
+export function ageWords({ wording: { say } }: SheetContext, age: LowestAge | undefined): string {
+  if (!age || age.from >= adultAge) return say('cautions.age-adults');
+  return say(`cautions.age-${age.supervision}`, { age: age.from });
+}
+
+/** `work gloves and safety glasses` */
+function listed({ guide }: SheetContext, items: readonly string[]): string {
+  return new Intl.ListFormat(guide.publisher.language, { type: 'conjunction' }).format(
+    items.map((item) => uncapitalized(item)),
+  );
 }
 
 /**
@@ -45,9 +90,7 @@ function box(context: SheetContext, gathered: GatheredCautions): Block {
   records.forEach((record) => {
     context.printer.cite(record.sources);
   });
-  const wear = new Intl.ListFormat(guide.publisher.language, { type: 'conjunction' }).format(
-    gathered.protection.map((item) => uncapitalized(item)),
-  );
+  const wear = listed(context, gathered.protection);
   return cautionBox({
     id: 'before-you-start',
     title: say('cautions.title'),

@@ -10,9 +10,9 @@ import { hasErrors, type Diagnostic } from '../diagnostics/diagnostic.ts';
 import { fromHeld } from '../quantities/units.ts';
 import type { Guide, ProjectRecord, RegionRecord } from '../records/guide.ts';
 import { mostTold } from '../records/most-told.ts';
-import { hazardFaults, weakenedHazards, type HazardFault } from '../safety/faults.ts';
 import { sowingFault } from './bed.ts';
 import { impossibleFreeze, winterOfOtherHemisphere } from './check-freeze.ts';
+import { checkHazards } from './check-hazards.ts';
 import { namesOfEveryCrop } from './check-names.ts';
 import { structureOf } from '../structures/structures.ts';
 
@@ -22,7 +22,7 @@ export function checkGuide(guide: Guide): readonly Diagnostic[] {
     ...guide.crops.flatMap((crop) => cropFaults(guide, crop)),
     ...guide.regions.flatMap((region) => regionFaults(guide, region)),
     ...guide.projects.flatMap((project) => projectFaults(guide, project)),
-    ...hazards(guide),
+    ...checkHazards(guide),
   ]);
 }
 
@@ -383,57 +383,4 @@ function chanceOutOfOrder(
     return edge === 'last' ? day > before : day < before;
   });
   return wrong?.chance;
-}
-
-function hazards(guide: Guide): Diagnostic[] {
-  const faults = hazardFaults({ catalogue: guide.hazards, projects: guide.projects });
-  const weakened = weakenedHazards(guide.builtInHazards, guide.ownHazards);
-  return [
-    ...faults.flatMap((fault): Diagnostic[] => {
-      const words = hazardWords(fault);
-      if (!words) return [];
-      return [
-        {
-          code: 'no-hazard-profile',
-          severity: 'error',
-          ...words,
-          place: guide.placeOf(fault.record.kind, fault.record.id, fault.pointer),
-        },
-      ];
-    }),
-    ...weakened.map((fault): Diagnostic => ({
-      code: 'weakened-caution',
-      severity: 'error',
-      message:
-        fault.fault === 'weaker-signal'
-          ? `The signal word of “${fault.record.id}” is weaker than the one that comes with Groundsheet.`
-          : `“${fault.record.id}” is said to be harmless, but cautions for it come with Groundsheet.`,
-      hint: 'A caution can be reworded or made stronger, never weakened. Change it back or leave the record out.',
-      place: guide.placeOf(fault.record.kind, fault.record.id, fault.pointer),
-    })),
-  ];
-}
-
-/** Words for a hazard fault; a missing profile or caution is told already where the reference stands. */
-function hazardWords(fault: HazardFault): { message: string; hint: string } | undefined {
-  switch (fault.fault) {
-    case 'no-profile':
-    case 'unknown-caution':
-      return undefined;
-    case 'in-no-step':
-      return {
-        message: `The ${fault.kind} “${fault.id}” is listed, but no step uses it, so its cautions would stand nowhere.`,
-        hint: `Add it to the ${fault.kind}s of the step that uses it, or take it off the list.`,
-      };
-    case 'silent-profile':
-      return {
-        message: `“${fault.record.id}” brings no caution and does not say that it is harmless.`,
-        hint: 'List its cautions, or add “harmless:” with the reason.',
-      };
-    case 'harmless-with-cautions':
-      return {
-        message: `“${fault.record.id}” is said to be harmless, and yet it has cautions.`,
-        hint: 'Keep one of the two.',
-      };
-  }
 }

@@ -7,6 +7,7 @@ import { buildCardParts } from './build-card.ts';
 import { sheetCautions } from './cautions.ts';
 import { climateSheetParts } from './climate-sheet.ts';
 import { composeInline, composeProse, type ProseContext } from './compose-prose.ts';
+import { deference } from './deference.ts';
 import { factSheetParts } from './fact-sheet.ts';
 import type { RegionFacts } from './facts.ts';
 import type { NameScope } from './names.ts';
@@ -59,7 +60,8 @@ export function composeSheet(options: ComposeOptions): ComposedSheet {
     ...missingSteps(context, body.blocks),
   ].filter((diagnostic) => !refersToSpoilt(diagnostic, guide));
   const cautions = parts.cautions ?? sheetCautions(context, [ownHazards(sheet)]).box;
-  const blocks = context.printer.finish(withCautions(body.blocks, cautions));
+  const closing = sheet.kind === 'build-card' ? deference(context) : [];
+  const blocks = context.printer.finish([...withCautions(body.blocks, cautions), ...closing]);
   return {
     diagnostics: faults,
     findings: context.printer.printed(),

@@ -1,7 +1,16 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { CautionRecord, HazardProfile } from '../../scripts/records/schemas/hazard.ts';
+import {
+  audiences,
+  cropTraits,
+  type Audience,
+  type CautionRecord,
+  type CropTrait,
+  type HazardProfile,
+} from '../../scripts/records/schemas/hazard.ts';
 import { catalogueOf, strength } from '../../scripts/safety/catalogue.ts';
+import type { Circumstances } from '../../scripts/safety/circumstances.ts';
+import { combinationsIn } from '../../scripts/safety/combinations.ts';
 import { gatherCautions, type StepHazards } from '../../scripts/safety/gather.ts';
 import { shippedCatalogue } from './shipped.ts';
 
@@ -114,33 +123,84 @@ describe('for any steps over the shipped catalogue', () => {
     actions: some(shippedCatalogue.actions),
   });
   const anySteps = fc.array(anyStep, { maxLength: 8 });
+  const anyCircumstances: fc.Arbitrary<Circumstances> = fc.record({
+    conditions: fc.subarray([...shippedCatalogue.conditions.keys()]),
+    audience: fc.constantFrom(...audiences),
+    crops: fc.subarray([...cropTraits]),
+  });
   const cautionsOf = ({ tools, materials, actions }: StepHazards): string[] => [
     ...tools.flatMap((id) => shippedCatalogue.tools.get(id)!.cautions),
     ...materials.flatMap((id) => shippedCatalogue.materials.get(id)!.cautions),
     ...actions.flatMap((id) => shippedCatalogue.actions.get(id)!.cautions),
   ];
+  /** The caution itself, or one whose record says that it covers it, at once or by way of another. */
+  const told = (wanted: string, among: readonly string[]): boolean => {
+    const covered = (id: string): string[] => {
+      const next = shippedCatalogue.cautions.get(id)!.covers ?? [];
+      return [...next, ...next.flatMap(covered)];
+    };
+    return among.some((id) => id === wanted || covered(id).includes(wanted));
+  };
 
-  it('every caution of every id is in the list, and stands at or before its step', () => {
+  it('every caution of every id, or one that covers it, stands at or before its step and in the list', () => {
     fc.assert(
-      fc.property(anySteps, (steps) => {
-        const { perStep, all } = gatherCautions(steps, shippedCatalogue);
+      fc.property(anySteps, anyCircumstances, (steps, circumstances) => {
+        const { perStep, all } = gatherCautions(steps, shippedCatalogue, circumstances);
         steps.forEach((one, index) => {
           const soFar = perStep.slice(0, index + 1).flat();
           for (const id of cautionsOf(one)) {
-            expect(all).toContain(id);
-            expect(soFar).toContain(id);
+            expect(told(id, all), id).toBe(true);
+            expect(told(id, soFar), id).toBe(true);
           }
         });
+        if (steps.length === 0) return;
+        for (const id of circumstances.conditions!.flatMap(
+          (one) => shippedCatalogue.conditions.get(one)!.cautions,
+        ))
+          expect(told(id, perStep[0]!), id).toBe(true);
       }),
+    );
+  });
+
+  it('every combination whose parts are all there has its cautions told', () => {
+    fc.assert(
+      fc.property(
+        fc.constantFrom(...shippedCatalogue.combinations.values()),
+        anySteps,
+        fc.infiniteStream(fc.nat()),
+        (combination, before, choice) => {
+          const pick = <T>(list: readonly T[]): T => list[choice.next().value! % list.length]!;
+          const conditions: string[] = [];
+          const circumstances = { conditions, audience: 'adults' as Audience, crops: [] as CropTrait[] };
+          const lists = { tools: [] as string[], materials: [] as string[], actions: [] as string[] };
+          for (const group of combination.when) {
+            const [key, ids] = pick(Object.entries(group) as [string, string[]][]);
+            const id = pick(ids);
+            if (key === 'conditions') conditions.push(id);
+            else if (key === 'audience') circumstances.audience = id as Audience;
+            else if (key === 'crops') circumstances.crops = [id as CropTrait];
+            else lists[key as keyof typeof lists].push(id);
+          }
+          const { perStep, all } = gatherCautions([...before, lists], shippedCatalogue, circumstances);
+          for (const id of combination.brings) {
+            expect(told(id, all), `${combination.id}: ${id}`).toBe(true);
+            expect(told(id, perStep.flat()), `${combination.id}: ${id}`).toBe(true);
+          }
+        },
+      ),
     );
   });
 
   it('no caution stands twice, comes from nowhere, or comes before a stronger one', () => {
     fc.assert(
       fc.property(anySteps, (steps) => {
-        const { perStep, all } = gatherCautions(steps, shippedCatalogue);
+        const { perStep, all } = gatherCautions(steps, shippedCatalogue, { crops: [] });
         expect([...perStep.flat()].sort()).toEqual([...all].sort());
-        expect(new Set(all)).toEqual(new Set(steps.flatMap(cautionsOf)));
+        const brought = combinationsIn(steps, shippedCatalogue, { crops: [] });
+        expect([
+          ...steps.flatMap(cautionsOf),
+          ...brought.flatMap(({ combination }) => combination.brings),
+        ]).toEqual(expect.arrayContaining([...all]));
         expect(all.length).toBe(new Set(all).size);
         const order = [...shippedCatalogue.cautions.keys()];
         for (const list of [...perStep, all]) {

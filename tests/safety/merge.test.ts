@@ -1,6 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { signalWords, type CautionRecord, type HazardProfile } from '../../scripts/records/schemas/hazard.ts';
+import {
+  signalWords,
+  type CautionRecord,
+  type Combination,
+  type HazardProfile,
+} from '../../scripts/records/schemas/hazard.ts';
 import {
   catalogueOf,
   mergeCatalogues,
@@ -86,6 +91,67 @@ describe('a guide with records of its own', () => {
       materials: [sash, { id: 'sash', name: 'Sash', cautions: ['weight'] }],
     });
     expect(twice.materials.get('sash')?.cautions).toEqual(['glass', 'weight']);
+  });
+});
+
+describe('a guide that would leave cautions out', () => {
+  const weight = { ...glass, id: 'weight' };
+  const base = catalogueOf({ ...none, cautions: [{ ...glass, covers: ['weight'] }, weight] });
+
+  it.each<[string, string[], string[] | undefined, string[]]>([
+    ['cannot cover a built-in caution by one of its own', ['glass'], undefined, ['/covers/0']],
+    ['can cover one of its own', ['draft'], ['draft'], []],
+  ])('%s', (_, covers, kept, faults) => {
+    const draft = { ...glass, id: 'draft' };
+    const own = catalogueOf({ ...none, cautions: [{ ...glass, id: 'bees', covers }, draft] });
+    expect(mergeCatalogues(base, own).cautions.get('bees')?.covers).toEqual(kept);
+    expect(weakenedHazards(base, own).map(({ pointer }) => pointer)).toEqual(faults);
+  });
+
+  it('keeps what a built-in caution covers when it rewords it', () => {
+    const own = catalogueOf({ ...none, cautions: [{ ...glass, hazard: 'It can cut.', covers: ['weight'] }] });
+    expect(mergeCatalogues(base, own).cautions.get('glass')?.covers).toEqual(['weight']);
+    expect(weakenedHazards(base, own)).toEqual([]);
+  });
+
+  const age = (from: number, supervision: 'adult-beside' | 'alone') => ({
+    from,
+    supervision,
+    sources: ['s'],
+  });
+  it.each([
+    ['a higher age stands', age(16, 'adult-beside'), 16, []],
+    ['a lower age does not', age(10, 'adult-beside'), 14, ['/age']],
+    ['a supervision less near does not', age(14, 'alone'), 14, ['/age']],
+  ])('%s', (_, wanted, from, faults) => {
+    const builtInSash = catalogueOf({ ...none, materials: [{ ...sash, age: age(14, 'adult-beside') }] });
+    const own = catalogueOf({ ...none, materials: [{ ...sash, age: wanted }] });
+    expect(mergeCatalogues(builtInSash, own).materials.get('sash')?.age).toMatchObject({
+      from,
+      supervision: 'adult-beside',
+    });
+    expect(weakenedHazards(builtInSash, own).map(({ pointer }) => pointer)).toEqual(faults);
+  });
+
+  it('keeps when a built-in combination comes about, and adds what its own brings', () => {
+    const both: Combination = {
+      ...{ id: 'both', name: 'Both', brings: ['glass'], sources: ['built-in'] },
+      when: [{ tools: ['knife'] }, { materials: ['sash'] }],
+    };
+    const own: Combination = {
+      ...both,
+      when: [{ tools: ['knife'] }, { tools: ['axe'] }],
+      brings: ['weight'],
+    };
+    const builtInRule = catalogueOf({ ...none, combinations: [both] });
+    const ownRule = catalogueOf({ ...none, combinations: [own] });
+    expect(mergeCatalogues(builtInRule, ownRule).combinations.get('both')).toEqual({
+      ...both,
+      brings: ['glass', 'weight'],
+    });
+    expect(weakenedHazards(builtInRule, ownRule)).toEqual([
+      { fault: 'other-combination', record: { kind: 'combination', id: 'both' }, pointer: '/when' },
+    ]);
   });
 });
 

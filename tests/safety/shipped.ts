@@ -1,6 +1,10 @@
 import { readFileSync, readdirSync } from 'node:fs';
 import { collectLists } from '../../scripts/records/collect.ts';
-import { CautionSchema, HazardProfileSchema } from '../../scripts/records/schemas/hazard.ts';
+import {
+  CautionSchema,
+  CombinationSchema,
+  HazardProfileSchema,
+} from '../../scripts/records/schemas/hazard.ts';
 import { SourceSchema } from '../../scripts/records/schemas/source.ts';
 import { catalogueOf } from '../../scripts/safety/catalogue.ts';
 
@@ -16,6 +20,8 @@ export const shippedRecords = {
   tools: collectLists(HazardProfileSchema, [fileAt('cautions/tools.yaml')]),
   materials: collectLists(HazardProfileSchema, [fileAt('cautions/materials.yaml')]),
   actions: collectLists(HazardProfileSchema, [fileAt('cautions/actions.yaml')]),
+  conditions: collectLists(HazardProfileSchema, [fileAt('cautions/conditions.yaml')]),
+  combinations: collectLists(CombinationSchema, [fileAt('cautions/combinations.yaml')]),
 };
 
 export const shippedLists = {
@@ -23,11 +29,18 @@ export const shippedLists = {
   tools: shippedRecords.tools.records.map(({ value }) => value),
   materials: shippedRecords.materials.records.map(({ value }) => value),
   actions: shippedRecords.actions.records.map(({ value }) => value),
+  conditions: shippedRecords.conditions.records.map(({ value }) => value),
+  combinations: shippedRecords.combinations.records.map(({ value }) => value),
 };
+
+/** Every profile with its kind. */
+export const shippedProfiles = (['tools', 'materials', 'actions', 'conditions'] as const).flatMap((kind) =>
+  shippedLists[kind].map((profile) => ({ kind, profile })),
+);
 
 export const shippedCatalogue = catalogueOf(shippedLists);
 
-export const safetySources = collectLists(SourceSchema, [fileAt('sources-safety.yaml')]);
+export const safetySources = collectLists(SourceSchema, [fileAt('sources-hazards.yaml')]);
 
 /** Ids of the sources of every file, in the order of the files. */
 export function everySourceId(): string[] {
