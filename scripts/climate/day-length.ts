@@ -15,6 +15,7 @@ import {
   type Finding,
   type FindingInput,
 } from '../findings/finding.ts';
+import { monthDay } from './calendar.ts';
 import { noonDeclinationDeg } from './sun.ts';
 
 export interface PlaceInYear {
@@ -57,6 +58,12 @@ export function longestDay(place: PlaceInYear): Finding {
 export function shortestDay(place: PlaceInYear): Finding {
   const { shortest } = turningDays(place);
   return dayLengthFinding('day-length.shortest', place, shortest);
+}
+
+/** The day length on one day, as finding `day-length.on.6-21`, named by month and day. */
+export function dayLengthOn({ day, ...place }: PlaceInYear & { readonly day: DayNumber }): Finding {
+  const { month, day: ofMonth } = monthDay(day);
+  return dayLengthFinding(`day-length.on.${month}-${ofMonth}`, place, day);
 }
 
 export interface WantedDayLength extends PlaceInYear {

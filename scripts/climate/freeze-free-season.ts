@@ -32,7 +32,7 @@ export type SeasonLengths = Readonly<Record<FreezeChance, Finding>>;
  *   `freeze.difference-of-dates`; other chances are `none('season-length-not-given')`, since the two dates of one
  *   year do not go together.
  *
- * Other reasons: `freeze-never` and `season-not-this-short` (in so many years there is no freeze to end the season),
+ * Other reasons: `season-whole-year` (a year or more), `freeze-never` and `season-not-this-short` (in so many years there is no freeze to end the season),
  * `freeze-all-year`, `too-few-seasons`, and those of the dates.
  */
 export function seasonLengths(data: FreezeData, options: FreezeOptions): SeasonLengths {
@@ -141,9 +141,10 @@ function chanceAmongFrozenYears(chance: number, freezeShare: number): number | u
   return frozen > 0 ? frozen : undefined;
 }
 
-/** A season can last neither less than no day nor more than a year. */
+/** A season lasts no less than no day; one of a year or more is no season between two winters, but says that none came between. */
 function days(length: number): Finding['value'] {
-  return quantity('duration', Math.min(daysInYear, Math.max(0, Math.round(length))));
+  const whole = Math.max(0, Math.round(length));
+  return whole >= daysInYear ? none('season-whole-year') : quantity('duration', whole);
 }
 
 function askedInputs(chance: FreezeChance, options: FreezeOptions): FindingInput[] {
@@ -152,6 +153,14 @@ function askedInputs(chance: FreezeChance, options: FreezeOptions): FindingInput
     { name: 'chance-percent', value: count(chance) },
   ];
 }
+
+/** What `freezeOccurrence` can come to. */
+export const freezeOccurrences = [
+  'freeze-never',
+  'freeze-some-years',
+  'freeze-every-year',
+  'freeze-all-year',
+] as const;
 
 /**
  * Whether a threshold is reached at all, as finding `freeze.occurrence.32f` with one of the choices

@@ -40,6 +40,24 @@ export function usableSeasons(station: DailyStation, options: { latitudeDeg: num
 }
 
 /**
+ * The years whose spring, and those whose fall, the record reaches into but with too many days missing to count. A year is told
+ * when at least half of the days are known in the half season that holds most of the dates looked for.
+ */
+export function seasonsLeftOut(station: DailyStation, options: { latitudeDeg: number }): UsableSeasons {
+  const minima = minimaByFixedDay(station);
+  const seasons = growingSeason(options.latitudeDeg);
+  const usable = usableSeasons(station, options);
+  const leftOut = (edge: FreezeEdge): number[] => {
+    const { from, middle, to } = seasons[edge];
+    const near = edge === 'last' ? { from: middle, to } : { from, to: middle - 1 };
+    const days = daysOf(near);
+    const known = (year: number): number => days.filter((day) => minima.has(fixedDay(year, day))).length;
+    return yearsOf(station).filter((year) => !usable[edge].includes(year) && known(year) * 2 >= days.length);
+  };
+  return { last: leftOut('last'), first: leftOut('first') };
+}
+
+/**
  * For every usable season the day of its last (or first) minimum at or below the threshold, in the day numbers of
  * the season's year; `null` for a season without one.
  */
@@ -150,6 +168,6 @@ function isComplete(
   return near <= mostMissingDays.nearHalf && far <= mostMissingDays.farHalf;
 }
 
-function daysOf(season: FreezeSeason): DayNumber[] {
-  return Array.from({ length: season.to - season.from + 1 }, (_, index) => season.from + index);
+function daysOf({ from, to }: Pick<FreezeSeason, 'from' | 'to'>): DayNumber[] {
+  return Array.from({ length: to - from + 1 }, (_, index) => from + index);
 }

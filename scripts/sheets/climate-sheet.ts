@@ -1,6 +1,7 @@
 /** The climate sheet: what a region's freezes, temperatures, soil and days are like, with the record behind them. */
+import { dayNumber } from '../climate/calendar.ts';
 import { annualDegreeDays, accumulate, monthlyDegreeDays } from '../climate/degree-days.ts';
-import { dayLengthHours } from '../climate/day-length.ts';
+import { dayLengthOn } from '../climate/day-length.ts';
 import { noonAltitude } from '../climate/noon-altitude.ts';
 import { soilReaches } from '../climate/soil-temperature.ts';
 import {
@@ -17,6 +18,7 @@ import type { Block, Inline, TableRow } from '../document/document.ts';
 import { none, type DateFinding, type Finding } from '../findings/finding.ts';
 import { fromHeld, toHeld } from '../quantities/units.ts';
 import { freezeChances } from '../records/schemas/region.ts';
+import { climateFreezes, type ClimateFreezes } from './climate-freezes.ts';
 import { freezeExhibits } from './freeze-exhibits.ts';
 import type { Exhibit } from './names.ts';
 import { chartYear, type SheetContext, type SheetParts } from './sheet-context.ts';
@@ -29,55 +31,66 @@ const basesF = [40, 50] as const;
 const soilStepsF = [40, 50, 60, 65] as const;
 
 export function climateSheetParts(context: SheetContext): SheetParts {
-  const { facts } = context;
-  const always: [string, Exhibit][] = [
+  const { air, soil } = context.facts;
+  const freezes = climateFreezes(context);
+  const exhibits: (readonly [string, Exhibit])[] = [
     ...freezeExhibits(context),
-    ['at-a-glance', { wide: true, blocks: () => [glance(context)] }],
-    [
-      'freeze-probabilities',
-      { wide: true, blocks: () => [probabilities(context, 'last'), probabilities(context, 'first')] },
-    ],
-    ['freeze-curve', { wide: true, blocks: () => [curve(context)] }],
-  ];
-  const { air, soil } = facts;
-  const withAir: [string, Exhibit][] = [
+    ...freezes.exhibits,
+    ['at-a-glance', { wide: true, blocks: () => [glance(context, freezes)] }],
+    ['freeze-curve', { wide: true, blocks: () => curve(context) }],
+    ['months', { wide: true, blocks: () => [together([months(context)])] }],
     ['temperature-chart', { wide: true, blocks: () => (air ? [temperatures(context, air)] : []) }],
     ['degree-day-chart', { wide: true, blocks: () => (air ? [degreeDays(context, air)] : []) }],
-    ['months', { wide: true, blocks: () => (air ? [together([months(context, air)])] : []) }],
-    ['soil-dates', { wide: false, blocks: () => (soil ? [soilDates(context, soil)] : []) }],
+    ['soil-dates', { wide: true, blocks: () => (soil ? [soilDates(context, soil)] : []) }],
   ];
-  return { exhibits: new Map([...always, ...withAir]), findings: warmth(context) };
+  const findings = [...freezes.findings, ...warmth(context)];
+  return {
+    exhibits: new Map(exhibits),
+    findings: new Map(findings.map((finding) => [finding.id, finding])),
+  };
 }
 
-/** The year's degree days by their id, or that the record gives no temperatures: prose asks by it what to show. */
-function warmth({ facts }: SheetContext): ReadonlyMap<string, Finding> {
-  const id = 'degree-days.annual.50f';
-  const unknown: Finding = {
-    id,
-    value: none('temperatures-not-given'),
-    method: 'region.record',
-    inputs: [],
-    sources: [],
-  };
-  return new Map([[id, facts.air ? annualDegreeDays(facts.air, { baseC: toHeld(50, 'F') }) : unknown]]);
+/** The year's degree days above each base, or that the record gives no temperatures: prose asks by them what to show. */
+function warmth({ facts: { air } }: SheetContext): readonly Finding[] {
+  return basesF.map((baseF) =>
+    air
+      ? annualDegreeDays(air, { baseC: toHeld(baseF, 'F') })
+      : {
+          id: `degree-days.annual.${baseF}f`,
+          value: none('temperatures-not-given'),
+          method: 'region.record',
+          inputs: [],
+          sources: [],
+        },
+  );
 }
 
 /** The same chart for a phone: as wide as its screen, with the words at their size. */
 const narrow = (id: string): { id: string; widthMm: number } => ({ id: `${id}-narrow`, widthMm: 92 });
 
-function glance({ facts, printer, wording: { say } }: SheetContext): Block {
+/** The freeze dates, or the days where none can be dated; how long the season lasts; how warm it is. */
+function glance({ facts, printer, wording: { say } }: SheetContext, { usualSeason }: ClimateFreezes): Block {
   const at32 = facts.freeze.get(32)!;
+  const [last, first] = [at32.last[50], at32.first[50]];
   const midsummer = noonAltitude({
     latitudeDeg: facts.latitudeDeg,
     year: facts.year,
     day: facts.south ? 355 : 172,
   });
+  const dated = last?.value.kind === 'date' && first?.value.kind === 'date';
   const items: [Finding | undefined, string][] = [
-    [at32.last[50], 'glance.last-freeze'],
-    [at32.first[50], 'glance.first-freeze'],
-    [facts.freezeFree, 'climate.season'],
+    ...((dated
+      ? [
+          [last, 'glance.last-freeze'],
+          [first, 'glance.first-freeze'],
+          [usualSeason, 'climate.season'],
+        ]
+      : [
+          [facts.longestDay, 'glance.longest-day'],
+          [facts.shortestDay, 'climate.shortest-day'],
+        ]) satisfies [Finding | undefined, string][]),
     [facts.air && annualDegreeDays(facts.air, { baseC: toHeld(50, 'F') }), 'climate.degree-days'],
-    [facts.air ? undefined : midsummer, 'climate.noon'],
+    [facts.air && dated ? undefined : midsummer, 'climate.noon'],
   ];
   return keyNumbers(
     items.flatMap(([finding, label]) =>
@@ -86,41 +99,14 @@ function glance({ facts, printer, wording: { say } }: SheetContext): Block {
   );
 }
 
-/** All chances of a freeze at each temperature, for one end of the season. */
-function probabilities(
-  { facts, printer, wording: { say, measures } }: SheetContext,
-  edge: 'last' | 'first',
-): Block {
-  const chances = freezeChances.filter((chance) =>
-    [...facts.freeze.values()].some((dates) => dates[edge][chance] && !isNotGiven(dates[edge][chance])),
-  );
-  const rows = [...facts.freeze].flatMap(([thresholdF, dates]): TableRow[] => {
-    const findings = chances.map((chance) => dates[edge][chance]);
-    if (findings.every((finding) => finding === undefined || isNotGiven(finding))) return [];
-    const cells = findings.map((finding): readonly Inline[] =>
-      finding?.value.kind === 'date' ? [printer.print(finding, { style: 'cell' })] : inline('–'),
-    );
-    return [{ cells: [inline(measures.short('temperature', toHeld(thresholdF, 'F'))), ...cells] }];
-  });
-  return table({
-    id: `freeze-${edge}`,
-    caption: say(`climate.probabilities-${edge}`),
-    columns: [
-      column(say('climate.threshold'), { weight: 1.1 }),
-      ...chances.map((chance) => column(say('climate.percent', { chance }))),
-    ],
-    groups: [{ rows }],
-    notes: [say(`climate.chance-note-${edge}`), say('climate.none-note')],
-  });
-}
-
 function isNotGiven({ value }: DateFinding): boolean {
   return (
     value.kind === 'none' && ['freeze-threshold-not-given', 'freeze-chance-not-given'].includes(value.reason)
   );
 }
 
-function curve({ facts, wording: { say, measures, dates } }: SheetContext): Block {
+/** Nothing where not one date is known: a picture of empty rows would say less than the words beside it. */
+function curve({ facts, wording: { say, measures, dates } }: SheetContext): readonly Block[] {
   const temperature = (thresholdF: number): string => measures.short('temperature', toHeld(thresholdF, 'F'));
   const days = (
     findings: Readonly<Partial<Record<number, DateFinding>>>,
@@ -134,9 +120,10 @@ function curve({ facts, wording: { say, measures, dates } }: SheetContext): Bloc
   );
   const rows = given.map(([thresholdF, found]) => {
     const [last, first] = [days(found.last), days(found.first)];
-    const note = last.length + first.length === 0 ? { note: say('climate.curve-none') } : {};
+    const note = last.length + first.length === 0 ? { note: say(curveNote(found.last[10])) } : {};
     return { threshold: temperature(thresholdF), last, first, ...note };
   });
+  if (rows.every(({ last, first }) => last.length + first.length === 0)) return [];
   const thresholds = given.map(([thresholdF]) => thresholdF);
   const options = {
     id: 'freeze-curve',
@@ -154,7 +141,14 @@ function curve({ facts, wording: { say, measures, dates } }: SheetContext): Bloc
       coldest: temperature(Math.min(...thresholds)),
     }),
   };
-  return figure(freezeCurve(options), { narrow: freezeCurve({ ...options, ...narrow('freeze-curve') }) });
+  return [figure(freezeCurve(options), { narrow: freezeCurve({ ...options, ...narrow('freeze-curve') }) })];
+}
+
+/** What stands in a lane without dates. */
+function curveNote(likeliest: DateFinding | undefined): string {
+  const reason = likeliest?.value.kind === 'none' ? likeliest.value.reason : '';
+  if (reason === 'freeze-all-year') return 'climate.curve-all-year';
+  return reason === 'freeze-never' ? 'climate.curve-never' : 'climate.curve-none';
 }
 
 /** The degrees of the publisher's first system, bare, for an axis. */
@@ -184,7 +178,7 @@ function temperatures(context: SheetContext, air: TemperatureYear): Block {
   const options = {
     id: 'temperatures',
     widthMm: 175,
-    heightMm: 82,
+    heightMm: 57,
     from,
     to,
     monthLabels: dates.months(),
@@ -230,7 +224,7 @@ function degreeDays({ facts, wording: { say, measures, dates } }: SheetContext, 
   const options = {
     id: 'degree-days',
     widthMm: 175,
-    heightMm: 68,
+    heightMm: 42,
     from,
     to,
     monthLabels: dates.months(),
@@ -248,31 +242,32 @@ function degreeDays({ facts, wording: { say, measures, dates } }: SheetContext, 
   });
 }
 
-/** Monthly means of the record, with soil, rain, day length and degree days beside them. */
-function months(
-  { facts, printer, wording: { say, measures, dates } }: SheetContext,
-  air: TemperatureYear,
-): Block {
-  const data = facts.region.temperatureData!;
-  const { soil } = facts;
-  const perMonth = monthlyDegreeDays(air, { baseC: toHeld(50, 'F') });
+/** Monthly means of the record, with soil, rain and degree days where they are known, and day and sun beside them. */
+function months({ facts, printer, wording: { say, measures, dates } }: SheetContext): Block {
+  const { soil, air, latitudeDeg, year } = facts;
+  const data = air && facts.region.temperatureData;
+  const rainMm = data?.rainMm;
+  const degreeDayMonths = air
+    ? basesF.map((baseF) => monthlyDegreeDays(air, { baseC: toHeld(baseF, 'F') }))
+    : [];
   const temperature = (celsius: number): readonly Inline[] => inline(measures.short('temperature', celsius));
   const rows = dates.months().map((name, month): TableRow => {
-    const middle = month * 30.4 + 15;
+    const day = dayNumber({ month: month + 1, day: 15 });
+    const noon = noonAltitude({ latitudeDeg, year, day });
+    const dayLength = dayLengthOn({ latitudeDeg, year, day });
     return {
       cells: [
         inline(name),
-        temperature(data.minimumC[month]!),
-        temperature(data.maximumC[month]!),
-        ...(soil ? [temperature(soil.at(middle, soilDepthMm))] : []),
-        ...(data.rainMm ? [inline(measures.bareLength(data.rainMm[month]!))] : []),
-        inline(
-          measures.short(
-            'day-length',
-            dayLengthHours({ latitudeDeg: facts.latitudeDeg, year: facts.year, day: Math.round(middle) }),
-          ),
-        ),
-        [printer.print(perMonth[month]!, { style: 'cell' })],
+        ...(data ? [temperature(data.minimumC[month]!), temperature(data.maximumC[month]!)] : []),
+        ...(soil ? [temperature(soil.at(day, soilDepthMm))] : []),
+        ...(rainMm ? [inline(measures.bareLength(rainMm[month]!))] : []),
+        [printer.print(dayLength, { style: 'cell' })],
+        [
+          noon.value.kind === 'none'
+            ? printer.printAs(noon, say('climate.no-sun'))
+            : printer.print(noon, { style: 'cell' }),
+        ],
+        ...degreeDayMonths.map((perMonth) => [printer.print(perMonth[month]!, { style: 'cell' })]),
       ],
     };
   });
@@ -282,18 +277,31 @@ function months(
     caption: say('climate.months-caption'),
     columns: [
       column(say('climate.month'), { weight: 0.8 }),
-      column(say('climate.average-low'), numbers),
-      column(say('climate.average-high'), numbers),
+      ...(data
+        ? [column(say('climate.average-low'), numbers), column(say('climate.average-high'), numbers)]
+        : []),
       ...(soil ? [column(say('climate.soil-column'), numbers)] : []),
-      ...(data.rainMm ? [column(say('climate.rain'), { ...numbers, unit: measures.tableUnit })] : []),
-      column(say('climate.day-column'), { ...numbers, weight: 1.3 }),
-      column(say('climate.degree-column'), { ...numbers, weight: 1.2 }),
+      ...(rainMm ? [column(say('climate.rain'), { ...numbers, unit: measures.tableUnit })] : []),
+      column(say('climate.day-column'), { ...numbers, weight: 1.4 }),
+      column(say('climate.noon-column'), numbers),
+      ...(air
+        ? basesF.map((baseF) =>
+            column(
+              say('climate.degree-column', { base: measures.short('temperature', toHeld(baseF, 'F')) }),
+              {
+                ...numbers,
+                weight: 1.3,
+              },
+            ),
+          )
+        : []),
     ],
     groups: [{ rows }],
     notes: [
-      ...(soil ? [say('climate.soil-note', { depth: measures.short('length', soilDepthMm) })] : []),
-      say('climate.day-note'),
-      say('climate.degree-note', { base: measures.short('temperature', toHeld(50, 'F')) }),
+      soil
+        ? say('climate.months-note-soil', { depth: measures.short('length', soilDepthMm) })
+        : say('climate.months-note'),
+      ...(air ? [say('climate.degree-note')] : []),
     ],
   });
 }
@@ -324,13 +332,12 @@ function soilDates(
   });
   return table({
     id: 'soil-dates',
-    caption: say('climate.soil-caption'),
+    caption: say('climate.soil-caption', { depth: measures.short('length', soilDepthMm) }),
     columns: [
       column(say('climate.soil-crop'), { weight: 1.2 }),
       column(say('climate.soil-date'), { weight: 0.9 }),
       column(say('climate.soil-for'), { weight: 2.4 }),
     ],
     groups: [{ rows }],
-    notes: [say('climate.soil-note', { depth: measures.short('length', soilDepthMm) })],
   });
 }

@@ -1,5 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import type { FreezeData } from '../../scripts/climate/freeze-data.ts';
+import { monthDay } from '../../scripts/climate/calendar.ts';
+import type { DailyStation, FreezeData } from '../../scripts/climate/freeze-data.ts';
+import { freezesAllYear } from '../../scripts/climate/freeze-seasons.ts';
 import { freezeDates } from '../../scripts/climate/freeze.ts';
 
 /** Fifteen years of minima by the day of the year. */
@@ -31,4 +33,26 @@ describe('dates that would be the edges of the months searched are not told', ()
 test('a record with a warm summer keeps its dates', () => {
   const { last, first } = freezeDates(daily(seasons(15)), { thresholdC: 0, latitudeDeg: 45 });
   expect([last[50]?.value.kind, first[50]?.value.kind]).toEqual(['date', 'date']);
+});
+
+describe('the shortest growing season is thirty days', () => {
+  /** Twelve years that freeze every day but for those between the two days named. */
+  const summerBetween = (last: number, first: number): DailyStation => ({
+    station: 'X',
+    name: 'X',
+    days: Array.from({ length: 12 }, (_, index) => 1991 + index).flatMap((year) =>
+      Array.from({ length: 365 }, (_, index) => {
+        const day = index + 1;
+        return { year, ...monthDay(day), minimumC: day > last && day < first ? 8 : -5 };
+      }),
+    ),
+  });
+
+  test.each([
+    ['thirty days from freeze to freeze are a season', 200, 230, false],
+    ['twenty-nine are not', 200, 229, true],
+  ])('%s', (_, last, first, allYear) => {
+    const options = { thresholdC: 0, latitudeDeg: 60 };
+    expect(freezesAllYear(summerBetween(last, first), options)).toBe(allYear);
+  });
 });

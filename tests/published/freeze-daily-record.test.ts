@@ -12,6 +12,7 @@ import { dirname, join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import type { DailyMinimum, FreezeData } from '../../scripts/climate/freeze-data.ts';
 import { empiricalFreezeDates, freezeFitDifferences } from '../../scripts/climate/freeze-empirical.ts';
+import { seasonLengths } from '../../scripts/climate/freeze-free-season.ts';
 import { recordSeasons } from '../../scripts/climate/freeze-record.ts';
 import { freezeDaysByYear, type FreezeEdge } from '../../scripts/climate/freeze-seasons.ts';
 import { freezeDataFault, freezeDates } from '../../scripts/climate/freeze.ts';
@@ -107,6 +108,28 @@ describe('the four years told four times: fifteen seasons', () => {
         if (low === undefined || high === undefined) expect(value.kind, `${edge} ${chance}`).toBe('none');
         else expect(value).toEqual({ kind: 'date', day: Math.round(low + (high - low) * (place % 1)) });
       }
+    }
+  });
+
+  test('32 F: season lengths run along the normal curve of the lengths on record, long ones at small chances', () => {
+    const last = [...freezeDaysByYear(data.station, 'last', at(32))];
+    const first = freezeDaysByYear(data.station, 'first', at(32));
+    const lengths = last.flatMap(([year, from]) => {
+      const to = first.get(year);
+      return from === null || to === undefined || to === null ? [] : [to - from];
+    });
+    expect(lengths).toHaveLength(14);
+    const mean = lengths.reduce((sum, days) => sum + days, 0) / lengths.length;
+    const sd = Math.sqrt(lengths.reduce((sum, days) => sum + (days - mean) ** 2, 0) / (lengths.length - 1));
+    const found = seasonLengths(data, at(32));
+    for (const [chance, z] of [
+      [10, 1.2816],
+      [30, 0.5244],
+      [50, 0],
+      [90, -1.2816],
+    ] as const) {
+      const days = Math.round(mean + z * sd);
+      expect(found[chance].value).toEqual({ kind: 'quantity', dimension: 'duration', value: days });
     }
   });
 

@@ -25,6 +25,30 @@ describe('the diffusivities are conductivity over heat capacity of the same tabl
     expect(Math.abs(thermalDiffusivity({ texture, moisture }) - conductivity / capacity)).toBeLessThan(0.006);
   });
 
+  /**
+   * Percent of sand in the middle of each texture class: B. J. Cosby et al., Water Resources Research 20, 1984, table 2 (from
+   * memory). Between clay and sand the program goes by it in a straight line; silt loam has less sand than clay.
+   */
+  test.each([
+    ['sand', 92],
+    ['sandy-loam', 58],
+    ['loam', 43],
+    ['clay-loam', 32],
+    ['clay', 22],
+    ['silt-loam', 17],
+  ] as const)('%s, %d percent of sand', (texture, percentSand) => {
+    const share = Math.max(0, (percentSand - 22) / (92 - 22));
+    for (const [moisture, clay, sand] of [
+      ['dry', 0.1, 0.19],
+      ['moist', 0.4, 0.99],
+      ['wet', 0.45, 0.85],
+    ] as const) {
+      // 0.006: the percent is whole, and the place between clay and sand is kept to two figures.
+      const expected = clay + share * (sand - clay);
+      expect(Math.abs(thermalDiffusivity({ texture, moisture }) - expected)).toBeLessThan(0.006);
+    }
+  });
+
   test('every loam lies between clay and sand, and the sandier one nearer to sand', () => {
     for (const moisture of ['dry', 'moist', 'wet'] as const) {
       const row = (['clay', 'silt-loam', 'clay-loam', 'loam', 'sandy-loam', 'sand'] as const).map((texture) =>
