@@ -135,10 +135,11 @@ async function renderPdfs(
     const { bytes, pages, diagnostics } = await renderPdf(document, { design: guide.design, fonts });
     const path = sheetPath(document, region);
     const pdf = { path: `${path}.pdf`, pages, bytes: bytes.length };
+    const place = guide.placeOf('sheet', sheet.sheet.id, '/fit');
     rendered.push({
       sheet,
       pdf: bytes,
-      diagnostics,
+      diagnostics: diagnostics.map((told) => (told.code === 'past-one-page' ? { ...told, place } : told)),
       page: { path: `${path}.html`, pdf, region: region.name, document },
     });
   }

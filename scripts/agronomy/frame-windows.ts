@@ -2,6 +2,7 @@
 import {
   dateRange,
   inputOf,
+  none,
   quantity,
   type DateRangeFinding,
   type FindingInput,
@@ -39,7 +40,8 @@ export const publishedFrameGain: FrameGain = {
  * For each sowing in place and each setting out, the days that a frame adds, by the smaller gain: in spring from so many
  * days before the garden's window to the day before it, in fall from the day after it. Ids are `carrot.frame-sow.spring` and
  * `cabbage.frame-set-out.fall`. A window that the garden does not have is `none` with the garden's reason. Sets,
- * slips and pieces, and what overwinters, have none. A gain of no days is an empty window, and left out.
+ * slips and pieces, and what overwinters, have none. Where no freeze sets the garden's dates, both are
+ * `none('no-frame-needed')`. A gain of no days is an empty window, and left out.
  */
 export function coldFrameWindows(
   crop: Crop,
@@ -49,6 +51,13 @@ export function coldFrameWindows(
   return windows.flatMap(({ method, season, plant }) => {
     const word = frameWord[method];
     if (word === undefined || season === 'overwinter') return [];
+    if (season === 'year') {
+      const fall = crop.plantings.find((planting) => planting.method === method)?.fall === true;
+      return (fall ? (['spring', 'fall'] as const) : (['spring'] as const)).map((name) => ({
+        ...frameWindow(`${crop.id}.${word}.${name}`, { season: name, plant, days: gain.earlier, gain }),
+        value: none('no-frame-needed'),
+      }));
+    }
     const days = season === 'spring' ? gain.earlier : gain.later;
     return days.low < 1 ? [] : [frameWindow(`${crop.id}.${word}.${season}`, { season, plant, days, gain })];
   });

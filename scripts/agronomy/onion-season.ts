@@ -15,6 +15,7 @@ import type { Crop, DayLengthClass } from '../records/schemas/crop.ts';
 import { curingFinding, onionGrowth, type OnionGrowth } from './onion-growth.ts';
 import type { OnionPlace } from './onion.ts';
 import { overwinteredBulbs } from './overwinter.ts';
+import { isWholeYear } from '../climate/calendar.ts';
 import type { PlantingWindows } from './windows.ts';
 
 /** All as `<crop>.<class>.<name>.<method>.<season>`. */
@@ -35,7 +36,7 @@ export interface OnionSeason {
   readonly curing: DateRangeFinding;
 }
 
-/** How a class grows in a planting window; undefined where the window has no dates. */
+/** How a class grows in a planting window; undefined where the window has no dates, or no first day since it is the whole year. */
 export function onionSeason(
   crop: Crop,
   {
@@ -51,7 +52,7 @@ export function onionSeason(
   },
 ): OnionSeason | undefined {
   const { value } = planting.plant;
-  if (value.kind === 'none') return undefined;
+  if (value.kind === 'none' || isWholeYear(value)) return undefined;
   // What is planted for the next year is followed as in the months before the year, and told a year later.
   const later = planting.season === 'overwinter' ? 365 : 0;
   const plantedOn = (day: DayNumber): OnionGrowth => {

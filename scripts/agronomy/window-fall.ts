@@ -37,14 +37,15 @@ import { heatEnds, soilCoolEnough } from './window-temperatures.ts';
 /**
  * Counting back from the freeze that ends the crop: days to maturity (the longest published, or where it stays hot too
  * long for these the shortest, which early kinds keep), the short-day
- * allowance, and for tender crops the days to pick. Never before the spring window has closed; for a cool-season
+ * allowance, and for tender crops the days to pick. Never before the spring window has closed, nor before the first day
+ * that spring's own rules would allow, whether or not spring has a window; for a cool-season
  * crop not while its harvest would begin in the heat (by the shortest published days), nor in soil too warm for it.
  */
 export function fallPlanting(
   crop: Crop,
   planting: Planting,
   climate: WindowClimate,
-  spring: DateRangeFinding,
+  spring: SpringBefore,
 ): PlantingEdges {
   const ends = climate.firstFreeze(fallLimit[crop.hardiness.group].thresholdC);
   const days = daysAfterPlanting(crop, planting);
@@ -83,6 +84,15 @@ export function fallPlanting(
   };
 }
 
+/** The spring window of the same planting as it is told, and the first day that its opening rules allow. */
+export interface SpringBefore {
+  readonly plant: DateRangeFinding;
+  readonly notBefore?: Bound | undefined;
+}
+
+/** Reasons for which spring has no window and a second planting can have none either. */
+const noSeasonAtAll = ['season-too-short', 'soil-warm-too-late', 'soil-too-cold'];
+
 function isTooHot({ value }: FallRange): boolean {
   return value.kind === 'none' && value.reason === 'hot-until-too-late';
 }
@@ -99,7 +109,7 @@ function fallRange(
   crop: Crop,
   planting: Planting,
   climate: WindowClimate,
-  { ends, needed, spring }: { ends: DateFinding; needed: number; spring: DateRangeFinding },
+  { ends, needed, spring }: { ends: DateFinding; needed: number; spring: SpringBefore },
 ): FallRange {
   const refused = (reason: string): FallRange => ({
     value: none(reason),
@@ -109,9 +119,11 @@ function fallRange(
     sources: [],
   });
   const { lastFreeze } = climate;
-  if (lastFreeze.value.kind === 'none') return refused('no-last-freeze');
-  if (spring.value.kind === 'none' && spring.value.reason === 'season-too-short')
-    return refused('season-too-short-for-fall');
+  if (lastFreeze.value.kind === 'none')
+    return refused(lastFreeze.value.reason === 'freeze-all-year' ? 'freezes-all-year' : 'no-last-freeze');
+  const before = spring.plant.value;
+  if (before.kind === 'none' && noSeasonAtAll.includes(before.reason))
+    return refused(before.reason === 'soil-too-cold' ? before.reason : 'season-too-short-for-fall');
   const cool = heatEnds(crop, climate, lastFreeze.value.day);
   const soil = soilCoolEnough(crop, planting, climate, lastFreeze.value.day);
   const never = [cool, soil].find(({ kind }) => kind === 'never');
@@ -131,14 +143,18 @@ function fallRange(
   };
   const opens = latest([
     { day: closes.day - fallWindowDays, rule: 'window-length', inputs: [], sources: [] },
-    ...(spring.value.kind === 'date-range'
-      ? [{ day: spring.value.to + 1, rule: 'after-spring' as const, inputs: [], sources: [] }]
-      : []),
+    ...(before.kind === 'date-range'
+      ? [{ day: before.to + 1, rule: 'after-spring' as const, inputs: [], sources: [] }]
+      : spring.notBefore
+        ? [spring.notBefore]
+        : []),
     ...bounded(cool, 'heat', -(daysAfterPlanting(crop, planting).low + shortDayAllowanceDays)),
     ...bounded(soil, 'soil-heat', 0),
   ]);
   const byTemperature = setByTemperature(opens);
-  const tooShort = byTemperature ? 'hot-until-too-late' : 'season-too-short-for-fall';
+  const tooShort = ['heat', 'soil-heat'].includes(opens.rule)
+    ? 'hot-until-too-late'
+    : 'season-too-short-for-fall';
   return {
     value: closes.day - opens.day < fewestWindowDays ? none(tooShort) : dateRange(opens.day, closes.day),
     edges: { opens: opens.rule, closes: closes.rule },

@@ -1,5 +1,8 @@
 /** What follows from a planting window: when to start indoors before it, and the harvest after it. */
+import { daysInYear, isWholeYear } from '../climate/calendar.ts';
+import { meanOn } from '../climate/temperature-year.ts';
 import {
+  date,
   dateRange,
   inputOf,
   none,
@@ -12,9 +15,9 @@ import type { Crop } from '../records/schemas/crop.ts';
 import { fallLimit, shortDayAllowanceDays } from './hardiness.ts';
 import type { WindowClimate } from './window-climate.ts';
 import { daysAfterPlanting, merged, type Planting, type WindowSeason } from './window-parts.ts';
-import { heatBegins, type TemperatureDay } from './window-temperatures.ts';
+import { firstDay, heatBegins, type TemperatureDay } from './window-temperatures.ts';
 
-/** A planting window of spring or fall with the indoor start and the harvest that follow from it. */
+/** A planting window of spring, fall or a year without freezes with the indoor start and the harvest that follow from it. */
 export interface Completed {
   readonly startIndoors?: DateRangeFinding;
   readonly plant: DateRangeFinding;
@@ -50,7 +53,7 @@ function indoorStart(
     value:
       plant.value.kind === 'none'
         ? plant.value
-        : dateRange(plant.value.from - age.value.high, plant.value.to - age.value.low),
+        : yearAtMost(plant.value.from - age.value.high, plant.value.to - age.value.low),
     method: 'window.indoors',
     inputs: [
       inputOf('set-out', plant),
@@ -70,7 +73,7 @@ function harvest(
   const days = daysAfterPlanting(crop, planting);
   const allowance = season === 'fall' ? shortDayAllowanceDays : 0;
   const ends = climate.firstFreeze(fallLimit[crop.hardiness.group].thresholdC);
-  const ending = ends.value.kind === 'date' ? ends.value.day : undefined;
+  const ending = season !== 'year' && ends.value.kind === 'date' ? ends.value.day : undefined;
   const inputs: FindingInput[] = [
     inputOf('planting', plant),
     { name: 'days-to-maturity', value: quantity('duration', days.low, days.high) },
@@ -92,6 +95,7 @@ function harvest(
     inputs,
     sources: merged(crop.maturity.sources, crop.harvestLasts.sources),
   };
+  if (season === 'year') return untilHeat(crop, found, firstHeatIn(crop, climate, found));
   const { lastFreeze } = climate;
   if (season !== 'spring' || lastFreeze.value.kind === 'none') return found;
   return untilHeat(crop, found, heatBegins(crop, climate, lastFreeze.value.day));
@@ -121,5 +125,27 @@ function harvestRange(
   if (plant.kind === 'none') return plant;
   const from = plant.from + rule.first;
   const to = Math.min(plant.to + rule.last, rule.ends ?? Infinity);
-  return to <= from ? none('season-too-short') : dateRange(from, to);
+  return to <= from ? none('season-too-short') : yearAtMost(from, to);
+}
+
+/** Runs that leave out no day of the year are days 1 to 365. */
+function yearAtMost(from: DayNumber, to: DayNumber): DateRangeFinding['value'] {
+  return isWholeYear({ from, to }) ? dateRange(1, daysInYear) : dateRange(from, to);
+}
+
+/** The first day of a harvest that is warmer than the crop bears. */
+function firstHeatIn(crop: Crop, { air }: WindowClimate, { value }: DateRangeFinding): TemperatureDay {
+  if (!air || !crop.heatLimit || crop.season !== 'cool' || value.kind === 'none') return { kind: 'free' };
+  const limitC = crop.heatLimit.value.low;
+  const day = firstDay(Math.round(value.from), (each) => meanOn(air, each) > limitC);
+  if (day === undefined || day > value.to) return { kind: 'free' };
+  return {
+    kind: 'day',
+    day,
+    inputs: [
+      { name: 'heat-begins', value: date(day) },
+      { name: 'heat-limit', value: quantity('temperature', limitC) },
+    ],
+    sources: merged(crop.heatLimit.sources, air.sources),
+  };
 }

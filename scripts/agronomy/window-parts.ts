@@ -3,13 +3,16 @@ import { choice, type DayNumber, type FindingInput } from '../findings/finding.t
 import type { Crop, PlantingMethod } from '../records/schemas/crop.ts';
 import type { TemperatureDay } from './window-temperatures.ts';
 
-export type WindowSeason = 'spring' | 'fall' | 'overwinter';
+/** `year`: the one planting time of a place without an average last freeze, where spring and fall set no dates. */
+export type WindowSeason = 'spring' | 'fall' | 'overwinter' | 'year';
 
 export const edgeRules = [
   /** Counted from the average last freeze, by hardiness group or by the crop's own record. */
   'offset',
   /** The soil at seed depth reaches the temperature in which the seed is sown. */
   'soil-temperature',
+  /** The soil four inches down is as warm as planting of this crop had better wait for. */
+  'planting-soil',
   /** The ground has thawed and can be worked. */
   'soil-workable',
   /** Nights colder than plants stand have passed, in half of the years or by the chance that is planned by. */
@@ -30,6 +33,12 @@ export const edgeRules = [
   'window-length',
   /** Counted from the average first freeze of fall. */
   'first-freeze',
+  /** The days of growth are on average as warm as a warm-season crop needs; only where no freeze sets the dates. */
+  'warmth',
+  /** So many days about the coolest day of the year; only for bulbs where no freeze sets the dates. */
+  'coolest',
+  /** No rule: every day of the year suits. */
+  'whole-year',
   /** There is no window, and no rule came so far as to set this edge. */
   'no-window',
 ] as const;
@@ -79,6 +88,7 @@ export function edgeInputs(opens: Bound, closes: Bound): FindingInput[] {
 
 const temperatureRules: readonly EdgeRule[] = [
   'soil-temperature',
+  'planting-soil',
   'soil-workable',
   'cold-limit',
   'late-freeze',

@@ -40,6 +40,7 @@ import {
 import {
   heatBegins,
   heatEnds,
+  plantingSoilWarm,
   soilWarmEnough,
   soilWorkable,
   type TemperatureDay,
@@ -48,11 +49,14 @@ import {
 export interface PlantingEdges {
   readonly plant: DateRangeFinding;
   readonly edges: WindowEdges;
+  /** In spring, the first day that the opening rules allow, whether or not a window follows; absent where one never is met. */
+  readonly notBefore?: Bound;
 }
 
 /**
  * Opens by the crop's weeks from the last freeze, but not before the ground can be worked, the soil is warm enough for
- * the seed, nights colder than plants stand have passed, and for very tender crops a freeze is unlikely. Closes by the
+ * the seed, nights colder than plants stand have passed, and for very tender crops a freeze is unlikely. Where the season
+ * leaves time for it, also not before the soil is as warm as the record wishes for. Closes by the
  * crop's weeks, or sooner where heat or the freeze that ends it would come before the harvest. Where it opens late, it
  * stays open for its usual length.
  */
@@ -81,7 +85,11 @@ export function springPlanting(crop: Crop, planting: Planting, climate: WindowCl
     edges: noEdges,
   });
   const method = own ? 'window.spring-crop' : 'window.spring-group';
-  if (lastFreeze.value.kind === 'none') return refused('no-last-freeze', method);
+  if (lastFreeze.value.kind === 'none')
+    return refused(
+      lastFreeze.value.reason === 'freeze-all-year' ? 'freezes-all-year' : 'no-last-freeze',
+      method,
+    );
   const { day } = lastFreeze.value;
   const warm = soilWarmEnough(crop, planting, climate, day);
   const workable = soilWorkable(crop, climate, day);
@@ -93,6 +101,7 @@ export function springPlanting(crop: Crop, planting: Planting, climate: WindowCl
     { day: day + offsets.opens, rule: 'offset', inputs: [], sources: [] },
     ...bounded(warm, 'soil-temperature', 0),
     ...bounded(workable, 'soil-workable', 0),
+    ...plantingSoilBounds(crop, planting, climate, day),
     ...coldLimitBounds(crop, planting, climate),
     ...lateFreezeBounds(crop, climate),
   ]);
@@ -114,7 +123,27 @@ export function springPlanting(crop: Crop, planting: Planting, climate: WindowCl
       sources: merged(sources, opens.sources, closes.sources),
     },
     edges: { opens: opens.rule, closes: closes.rule },
+    notBefore: opening,
   };
+}
+
+/**
+ * The day that planting had better wait for, where a planting on it still has the longest published days to maturity and
+ * the shortest time of picking before the season ends; where it has not, gardeners plant in cooler soil.
+ */
+function plantingSoilBounds(
+  crop: Crop,
+  planting: Planting,
+  climate: WindowClimate,
+  lastFreezeDay: DayNumber,
+): Bound[] {
+  const ends = climate.firstFreeze(fallLimit[crop.hardiness.group].thresholdC);
+  const end = ends.value.kind === 'date' ? ends.value.day : midWinter(lastFreezeDay);
+  const needed =
+    daysAfterPlanting(crop, planting).high + shortDayAllowanceDays + crop.harvestLasts.value.low;
+  return bounded(plantingSoilWarm(crop, climate, lastFreezeDay), 'planting-soil', 0).filter(
+    ({ day }) => day + needed <= end,
+  );
 }
 
 /** A window that heat or the end of the season leaves open for a few days only is not worth a date. */

@@ -5,6 +5,7 @@
 import { meanOn, type SoilTemperatureYear, type TemperatureYear } from '../climate/temperature-year.ts';
 import { date, quantity, type DayNumber, type FindingInput } from '../findings/finding.ts';
 import { middle } from '../quantities/quantity.ts';
+import { toHeld } from '../quantities/units.ts';
 import type { Crop } from '../records/schemas/crop.ts';
 import { merged, type Planting } from './window-parts.ts';
 
@@ -36,10 +37,25 @@ const halfYear = 182;
 const year = 365;
 
 /**
- * The first day after the coldest of the year on which the soil at seed depth is as warm as the seed is sown in: the
- * crop's published minimum, or its practical temperature where that is lower. Practical temperatures of single
- * sources run high (72 F for beans), and gardeners sow sooner. Only what is sown in place waits for the soil. `around` is a day
- * within half a year of the spring that is meant.
+ * How warm the soil at seed depth must be for what is sown in place: the published minimum of the seed, or its practical
+ * temperature where that is lower. Practical temperatures of single sources run high (72 F for beans), and gardeners
+ * sow sooner.
+ */
+export function soilNeed(
+  crop: Crop,
+  planting: Planting,
+): { readonly limitC: number; readonly sources: readonly string[] } | undefined {
+  const record = crop.soilTemperature;
+  if (!record || planting.method !== 'direct-sow') return undefined;
+  return {
+    limitC: Math.min(record.minimum.low, record.practical?.low ?? Infinity),
+    sources: record.sources,
+  };
+}
+
+/**
+ * The first day after the coldest of the year on which the soil at seed depth is as warm as the seed needs. `around` is a day within
+ * half a year of the spring that is meant.
  */
 export function soilWarmEnough(
   crop: Crop,
@@ -47,16 +63,46 @@ export function soilWarmEnough(
   { soil }: WindowTemperatures,
   around: DayNumber,
 ): TemperatureDay {
-  const record = crop.soilTemperature;
-  if (!soil || !record || planting.method !== 'direct-sow') return free;
-  const neededC = Math.min(record.minimum.low, record.practical?.low ?? Infinity);
+  const need = soilNeed(crop, planting);
+  if (!soil || !need) return free;
   const soilOn = (day: DayNumber): number => soil.at(day, middle(crop.depth.value));
   const coldest = extremeDay(soilOn, around, 'coldest');
-  if (soilOn(coldest) >= neededC) return free;
+  if (soilOn(coldest) >= need.limitC) return free;
   return found(
-    firstDay(coldest, (day) => soilOn(day) >= neededC),
-    { name: 'soil-warm-enough', limit: 'soil-sowing-temperature', limitC: neededC, more: soil.inputs },
-    merged(record.sources, soil.sources),
+    firstDay(coldest, (day) => soilOn(day) >= need.limitC),
+    { name: 'soil-warm-enough', limit: 'soil-sowing-temperature', limitC: need.limitC, more: soil.inputs },
+    merged(need.sources, soil.sources),
+  );
+}
+
+/** Where gardeners measure the soil for planting: four inches down. */
+export const plantingSoilDepthMm = toHeld(4, 'in');
+
+/** The record's own figure `planting-soil`: how warm the soil four inches down should be, however the crop is planted. */
+export function plantingSoilOf(
+  crop: Crop,
+): { readonly limitC: number; readonly sources: readonly string[] } | undefined {
+  const figure = crop.figures?.find(({ id }) => id === 'planting-soil');
+  return figure && 'temperature' in figure
+    ? { limitC: figure.temperature.low, sources: figure.sources }
+    : undefined;
+}
+
+/**
+ * The first day after the coldest of the year on which the soil is as warm as the record's figure `planting-soil`. It is
+ * what planting had better wait for, not what it must: a year that never has it asks nothing.
+ */
+export function plantingSoilWarm(crop: Crop, { soil }: WindowTemperatures, around: DayNumber): TemperatureDay {
+  const wish = plantingSoilOf(crop);
+  if (!soil || !wish) return free;
+  const soilOn = (day: DayNumber): number => soil.at(day, plantingSoilDepthMm);
+  const coldest = extremeDay(soilOn, around, 'coldest');
+  const day = firstDay(coldest, (each) => soilOn(each) >= wish.limitC);
+  if (day === undefined || day === coldest) return free;
+  return found(
+    day,
+    { name: 'planting-soil-warm', limit: 'planting-soil', limitC: wish.limitC, more: soil.inputs },
+    merged(wish.sources, soil.sources),
   );
 }
 
@@ -66,7 +112,7 @@ export function soilWarmEnough(
  * (Gardener Bible).
  */
 export const workableSoilC = (40 - 32) / 1.8;
-const workableSources = ['reich-ap-2021', 'gardenerbible-onion-sets'] as const;
+export const workableSources = ['reich-ap-2021', 'gardenerbible-onion-sets'] as const;
 
 /**
  * The first day after the coldest of the year on which the soil at planting depth can be worked, for whatever is

@@ -7,7 +7,8 @@ import { none, type DateRangeFinding } from '../findings/finding.ts';
 import type { Crop, PlantingMethod } from '../records/schemas/crop.ts';
 import { overwinterWindows } from './overwinter.ts';
 import type { WindowClimate } from './window-climate.ts';
-import { fallPlanting } from './window-fall.ts';
+import { fallPlanting, type SpringBefore } from './window-fall.ts';
+import { frostFreePlanting, isFrostFree } from './window-frost-free.ts';
 import { completed } from './window-harvest.ts';
 import {
   daysAfterPlanting,
@@ -34,24 +35,39 @@ export interface PlantingWindows {
   readonly edges: WindowEdges;
 }
 
-/** Every window of a crop, in the order of the record's plantings, spring before fall, and overwinter last. */
+/**
+ * Every window of a crop, in the order of the record's plantings, spring before fall, and overwinter last. A place
+ * without an average last freeze has neither: there each planting has one window, of season `year`.
+ */
 export function plantingWindows(crop: Crop, climate: WindowClimate): readonly PlantingWindows[] {
+  if (isFrostFree(climate)) return crop.plantings.map((planting) => yearWindows(crop, planting, climate));
   const overwinter = overwinterWindows(crop, climate);
   const windows = crop.plantings.flatMap((planting, index) => {
-    const spring = springWindows(crop, planting, climate, overwinter);
+    const found = springPlanting(crop, planting, climate);
+    const spring = springWindows(crop, planting, climate, { found, overwinter });
     const main = index === 0 && planting.fall;
-    return main ? [spring, fallWindows(crop, planting, climate, spring)] : [spring];
+    const before = { plant: spring.plant, notBefore: found.notBefore };
+    return main ? [spring, fallWindows(crop, planting, climate, before)] : [spring];
   });
   return overwinter ? [...windows, overwinter] : windows;
+}
+
+function yearWindows(crop: Crop, planting: Planting, climate: WindowClimate): PlantingWindows {
+  const { plant, edges } = frostFreePlanting(crop, planting, climate);
+  return {
+    method: planting.method,
+    season: 'year',
+    ...completed(crop, planting, climate, 'year', plant),
+    edges,
+  };
 }
 
 function springWindows(
   crop: Crop,
   planting: Planting,
   climate: WindowClimate,
-  overwinter: PlantingWindows | undefined,
+  { found, overwinter }: { found: PlantingEdges; overwinter: PlantingWindows | undefined },
 ): PlantingWindows {
-  const found = springPlanting(crop, planting, climate);
   const { plant, edges } = isReplaced(crop, planting, overwinter) ? replaced(found) : found;
   return {
     method: planting.method,
@@ -78,9 +94,9 @@ function fallWindows(
   crop: Crop,
   planting: Planting,
   climate: WindowClimate,
-  spring: PlantingWindows,
+  spring: SpringBefore,
 ): PlantingWindows {
-  const { plant, edges } = fallPlanting(crop, planting, climate, spring.plant);
+  const { plant, edges } = fallPlanting(crop, planting, climate, spring);
   return {
     method: planting.method,
     season: 'fall',

@@ -7,6 +7,11 @@ import type { DayNumber } from '../findings/finding.ts';
 
 export const daysInYear = 365;
 
+/** True for a run of days that leaves out none of the year: with its first and last day, 365 or more. */
+export function isWholeYear({ from, to }: { readonly from: DayNumber; readonly to: DayNumber }): boolean {
+  return Math.round(to) - Math.round(from) + 1 >= daysInYear;
+}
+
 const daysBeforeMonth = [0, 31, 59, 90, 120, 151, 181, 212, 243, 273, 304, 334, 365] as const;
 
 export interface MonthDay {

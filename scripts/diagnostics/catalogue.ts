@@ -45,6 +45,7 @@ export const diagnosticCatalogue = {
   design: 'The look of the sheets cannot be read well.',
   'missing-glyph': 'No font that sheets use has a character of the text.',
   'does-not-fit': 'Content does not fit the page or column it was made for.',
+  'past-one-page': 'A sheet that is meant for one page is longer.',
   'nothing-selected': 'The narrowing words on the command line select no sheet.',
   'output-not-ours': 'The output folder holds files that stand in the way of the sheets.',
   'output-busy': 'Another build is writing to the same output folder.',

@@ -37,6 +37,20 @@ export const language = (tag: string, words: Words): Inline => ({
   tag,
   content: inline(words),
 });
+export const abbreviation = (expansion: string, words: Words): Inline => ({
+  kind: 'abbreviation',
+  expansion,
+  content: inline(words),
+});
+/** A mark that points at a note of the table with this id; `number` counts the notes from 1. */
+export const mark = (at: { table: string; number: number }, meaning: string, words: Words): Inline => ({
+  kind: 'mark',
+  note: noteId(at.table, at.number),
+  meaning,
+  content: inline(words),
+});
+/** The id of a note under a table, counted from 1. */
+export const noteId = (table: string, number: number): string => checkId(`${table}.note-${number}`);
 export const findingWords = (target: string, words: Words): Inline => ({
   kind: 'finding',
   target: checkId(target),
@@ -79,14 +93,15 @@ export interface TableOptions {
 
 export function column(
   header: Words,
-  options: { align?: TableColumn['align']; weight?: number; unit?: string } = {},
+  options: { align?: TableColumn['align']; weight?: number; unit?: string; unitWords?: string } = {},
 ): TableColumn {
-  const { align = 'text', weight = 1, unit } = options;
+  const { align = 'text', weight = 1, unit, unitWords } = options;
   return {
     header: nonEmpty(inline(header), 'column header'),
     align,
     weight,
     ...(unit === undefined ? {} : { unit }),
+    ...(unitWords === undefined ? {} : { unitWords }),
   };
 }
 
@@ -100,6 +115,10 @@ export function table({ id, caption, columns, groups, notes = [] }: TableOptions
       if (row.cells[0]!.length === 0) throw new TypeError(`table ${id} has a row without a header`);
     }
   }
+  const noted = new Set(notes.map((_, index) => noteId(id, index + 1)));
+  const marks = groups.flatMap(({ rows }) => rows.flatMap(({ cells }) => cells.flatMap(marksIn)));
+  const lost = marks.find((note) => !noted.has(note));
+  if (lost !== undefined) throw new TypeError(`table ${id} has a mark without its note: ${lost}`);
   return {
     kind: 'table',
     id: checkId(id),
@@ -193,6 +212,14 @@ export function sources(items: readonly SourceItem[]): Block {
 /** The words of inline content, as someone hears them. */
 export function plainText(content: readonly Inline[]): string {
   return content.map((node) => (node.kind === 'text' ? node.text : plainText(node.content))).join('');
+}
+
+/** The ids of the notes that marks point at. */
+function marksIn(content: readonly Inline[]): string[] {
+  return content.flatMap((node) => {
+    if (node.kind === 'text') return [];
+    return node.kind === 'mark' ? [node.note] : marksIn(node.content);
+  });
 }
 
 function checkScene(scene: Scene): void {

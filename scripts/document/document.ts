@@ -18,6 +18,18 @@ export type Inline =
    * block that tells how it was worked out; the HTML links to it, the PDF prints the words alone.
    */
   | { readonly kind: 'finding'; readonly target: string; readonly content: readonly Inline[] }
+  /** A short form, and what it stands for as a listener should hear it: "in" for "inches". */
+  | { readonly kind: 'abbreviation'; readonly expansion: string; readonly content: readonly Inline[] }
+  /**
+   * A mark that points at a note under its table; `note` is the id of the note (see `noteId`), `meaning` tells in a few
+   * words what the mark says of the value before it.
+   */
+  | {
+      readonly kind: 'mark';
+      readonly note: string;
+      readonly meaning: string;
+      readonly content: readonly Inline[];
+    }
   /** Words in another language than the sheet (a Latin name), with its BCP 47 tag. */
   | { readonly kind: 'language'; readonly tag: string; readonly content: readonly Inline[] };
 
@@ -25,6 +37,8 @@ export interface TableColumn {
   readonly header: readonly Inline[];
   /** Unit of every number in the column, printed under the header. */
   readonly unit?: string;
+  /** What `unit` is short for. */
+  readonly unitWords?: string;
   /** `number` aligns right with tabular figures. */
   readonly align: 'text' | 'number' | 'centre';
   /** Share of the width, relative to the other columns. */
@@ -197,6 +211,8 @@ export interface SheetDocument {
   readonly address?: string;
   /** A line that must stand on every sheet, such as "Demonstration data: this county is invented." */
   readonly notice?: string;
+  /** Meant for one page: whoever makes it is told by how much it is too long. Nothing is made smaller for it. */
+  readonly fit?: 'one-page';
   readonly furniture: Furniture;
   readonly blocks: readonly Block[];
 }

@@ -41,6 +41,10 @@ function renderNode(node: Inline, context: RenderContext, options: InlineOptions
       return element('em', {}, renderInline(node.content, context, options));
     case 'language':
       return element('i', { lang: node.tag }, renderInline(node.content, context, options));
+    case 'abbreviation':
+      return element('abbr', { title: node.expansion }, renderInline(node.content, context, options));
+    case 'mark':
+      return renderMark(node, context, options);
     case 'link':
       return options.insideLink
         ? renderInline(node.content, context, options)
@@ -48,6 +52,17 @@ function renderNode(node: Inline, context: RenderContext, options: InlineOptions
     case 'finding':
       return renderFinding(node, context, options);
   }
+}
+
+/** A mark leads to its note; what it means is told instead of the mark. */
+function renderMark(
+  { note, meaning, content }: Extract<Inline, { kind: 'mark' }>,
+  context: RenderContext,
+  options: InlineOptions,
+): Markup {
+  const words = renderInline(content, context, { ...options, insideLink: true });
+  if (options.insideLink) return words;
+  return element('a', { class: 'mark', href: `#${anchor(note)}`, 'aria-label': meaning }, words);
 }
 
 /** A value of so few characters stays on one line: a range does not break after its dash. */

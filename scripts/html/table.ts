@@ -1,4 +1,4 @@
-import { plainText } from '../document/build.ts';
+import { noteId, plainText } from '../document/build.ts';
 import type { Block, Inline, TableColumn, TableGroup, TableRow } from '../document/document.ts';
 import type { RenderContext } from './context.ts';
 import { renderInline } from './inline.ts';
@@ -15,7 +15,9 @@ export function renderTable(block: TableBlock, context: RenderContext): Markup {
     element('thead', {}, element('tr', {}, inRow(block.columns.map((column) => head(column, context))))),
     ...block.groups.map((group) => renderGroup(group, block.columns, context)),
   ]);
-  const notes = block.notes.map((note) => element('p', { class: 'small' }, renderInline(note, context)));
+  const notes = block.notes.map((note, index) =>
+    element('p', { class: 'small', id: anchor(noteId(block.id, index + 1)) }, renderInline(note, context)),
+  );
   return element('div', { class: 'table' }, [
     scrollable(block, captionId, table),
     ...(notes.length > 0 ? [element('div', { class: 'table-notes' }, onLines(notes))] : []),
@@ -24,12 +26,17 @@ export function renderTable(block: TableBlock, context: RenderContext): Markup {
 
 function head(column: TableColumn, context: RenderContext): Markup {
   const unit =
-    column.unit === undefined ? [] : [text(' '), element('span', { class: 'unit' }, text(column.unit))];
+    column.unit === undefined
+      ? []
+      : [text(' '), element('span', { class: 'unit' }, unitOf(column.unit, column))];
   return element('th', { scope: 'col', class: alignment(column) }, [
     renderInline(column.header, context),
     ...unit,
   ]);
 }
+
+const unitOf = (unit: string, { unitWords }: TableColumn): Markup =>
+  unitWords === undefined ? text(unit) : element('abbr', { title: unitWords }, text(unit));
 
 function renderGroup(group: TableGroup, columns: readonly TableColumn[], context: RenderContext): Markup {
   const heading = group.header

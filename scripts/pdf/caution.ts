@@ -1,18 +1,31 @@
 import { plainText } from '../document/build.ts';
 import type { Block, Caution, CautionGroup, Inline } from '../document/document.ts';
 import type { PathCommand } from '../drawings/scene.ts';
-import { group, piece, shifted, stacked, type Item, type Mark, type Piece } from './items.ts';
+import { columnText, firstColumn } from './column-text.ts';
+import {
+  asArtifacts,
+  group,
+  keptWithNext,
+  piece,
+  shifted,
+  stacked,
+  withBefore,
+  type Item,
+  type Mark,
+  type Piece,
+} from './items.ts';
 import { colour, inside, type Context, type Measured } from './measure.ts';
 import { filledBox, horizontalRule, verticalRule } from './rules.ts';
 import { circlePath } from './scene-marks.ts';
-import { equalWidths, inColumns } from './side-by-side.ts';
-import { baseline, setText } from './text.ts';
+import { baseline, plainLine, setText } from './text.ts';
 import { headingTag, list, tag, type Tag } from './tags.ts';
 
 type BlockOf<K extends Block['kind']> = Extract<Block, { kind: K }>;
 
 const barPt = 5;
 const paddingPt = { across: 10, down: 8 };
+/** Between the parts of a box. */
+const boxGapPt = 8;
 const signalColumnPt = 84;
 /** A box at least this wide inside has two columns. */
 const widePt = 400;
@@ -36,7 +49,10 @@ export function measureCautions(cautions: readonly Caution[], context: Context):
   };
 }
 
-/** All cautions of a sheet in one box, by signal word; a long box may break between two rows. */
+/**
+ * All cautions of a sheet in one box, by signal word. Where a page would be left much too empty, the box is broken
+ * between two cautions; its title and the signal word stand again over what goes on.
+ */
 export function measureCautionBox(block: BlockOf<'caution-box'>, context: Context): Measured {
   const content = inside(
     context,
@@ -46,21 +62,24 @@ export function measureCautionBox(block: BlockOf<'caution-box'>, context: Contex
   const level = context.levels.get(block) ?? 2;
   const title = setText(block.title, content, { style: 'heading3', owner: headingTag(level) });
   const closing = setText(block.closing, content, { style: 'small', owner: 'P', face: 'semibold' });
-  const groups = block.groups.map((group) => measureGroup(group, content));
+  const groups = block.groups.map((group) => measureGroup(group, content, context));
   const outline: Mark = { kind: 'outline', level, title: plainText(block.title) };
   const titleStack = stacked(title.pieces);
-  const inner = [
-    { ...titleStack, marks: [outline, ...titleStack.marks], keep: true },
-    ...groups.flatMap(({ parts }) => parts),
-    { ...stacked(closing.pieces), keep: false },
+  const items: Item[] = [
+    ...keptWithNext([
+      framed({ ...titleStack, marks: [outline, ...titleStack.marks] }, context, {
+        top: true,
+        bottom: false,
+        below: boxGapPt / 4,
+      }),
+    ]),
+    ...groups.flatMap(({ items: parts }) => parts),
+    framed(stacked(closing.pieces), context, { top: false, bottom: true, above: boxGapPt }),
   ];
-  const last = inner.length - 1;
-  const pieces = inner.map((part, index): Piece => ({
-    ...framed(part, context, { top: index === 0, bottom: index === last }),
-    keepWithNext: part.keep || index === last - 1,
-  }));
   return {
-    items: [group(pieces, { together: true })],
+    items: [
+      group(items, { together: true, yields: true, repeatedHead: continuedTitle(block, content, context) }),
+    ],
     tags: [
       tag('Cautions', [
         tag(headingTag(level), title.kids),
@@ -71,31 +90,55 @@ export function measureCautionBox(block: BlockOf<'caution-box'>, context: Contex
   };
 }
 
+function continuedTitle(block: BlockOf<'caution-box'>, content: Context, context: Context): Piece {
+  const words = `${plainText(block.title)} (${context.furniture.continued})`;
+  const marks = plainLine(words, { x: content.x, top: 0, width: content.width }, context, {
+    style: 'small',
+    face: 'italic',
+    place: 'pagination',
+  });
+  const { height, marks: framedMarks } = framed(
+    { height: context.design.type.small.leadingPt, marks },
+    context,
+    { top: true, bottom: false, below: boxGapPt / 4 },
+  );
+  return piece(height, asArtifacts(framedMarks));
+}
+
+/** A caution's box so high or lower is held to the words that end the box. */
+const lowGroupPt = 110;
+
 /** A signal word, and under it what it stands over, in two columns where the box is wide. */
 function measureGroup(
   cautions: CautionGroup,
-  context: Context,
-): { parts: (Stack & { keep: boolean })[]; groupTag: Tag } {
-  const { stack, signalTag } = measureSignal(cautions, context);
-  const across = context.width > widePt && cautions.items.length > 1 ? 2 : 1;
-  const tags: Tag[] = [];
-  const words = (item: readonly Inline[], cell: Context) =>
-    setText(item, cell, { style: 'small', owner: 'P' });
-  const body = inColumns(cautions.items, equalWidths(across, context), context, {
-    gap: context.design.grid.baselinePt / 3,
-    heightOf: (item, cell) => stacked(words(item, cell).pieces).height,
-    measureCell: (item, cell) => {
-      const { pieces, kids } = words(item, cell);
-      tags.push(tag('LI', [tag('LBody', [tag('P', kids)])]));
-      return stacked(pieces);
+  content: Context,
+  box: Context,
+): { items: readonly Item[]; groupTag: Tag } {
+  const { stack, signalTag } = measureSignal(cautions, content);
+  const signal = framed(stack, box, { top: false, bottom: false, above: boxGapPt, below: boxGapPt });
+  const across = content.width > widePt && cautions.items.length > 1 ? 2 : 1;
+  const column = firstColumn(content, across);
+  const texts = cautions.items.map((item) => setText(item, column, { style: 'small', owner: 'P' }));
+  const gap = box.design.grid.baselinePt / 3;
+  const body = columnText(
+    texts.flatMap(({ pieces }, index) => withBefore([asPiece(stacked(pieces))], index === 0 ? 0 : gap)),
+    content,
+    {
+      across,
+      leastStart: 3 * box.design.type.small.leadingPt,
+      backing: (height) => boxSides(height, box),
+      groupHead: piece(signal.height, asArtifacts(signal.marks)),
     },
-  });
+  );
   return {
-    parts: [
-      { ...stack, keep: true },
-      { ...body, keep: false },
-    ],
-    groupTag: tag('Caution', [signalTag, list('None', tags)]),
+    items: [...keptWithNext([signal]), { ...body, keepWithNext: body.height < lowGroupPt }],
+    groupTag: tag('Caution', [
+      signalTag,
+      list(
+        'None',
+        texts.map(({ kids }) => tag('LI', [tag('LBody', [tag('P', kids)])])),
+      ),
+    ]),
   };
 }
 
@@ -150,25 +193,38 @@ function measureSignal(
 
 const asPiece = (stack: Stack): Item => piece(stack.height, stack.marks);
 
+interface FrameEdges {
+  readonly top: boolean;
+  readonly bottom: boolean;
+  /** Space inside the frame. */
+  readonly above?: number;
+  readonly below?: number;
+}
+
 /** Rules and bar around one part of a box. A part in the middle has no rule above or below, only at its sides. */
-function framed(
-  part: Stack,
-  context: Context,
-  edges: { readonly top: boolean; readonly bottom: boolean },
-): Piece {
-  const above = edges.top ? paddingPt.down : paddingPt.down * 0.75;
-  const below = edges.bottom ? paddingPt.down : paddingPt.down * 0.25;
+function framed(part: Stack, context: Context, edges: FrameEdges): Piece {
+  const above = edges.above ?? (edges.top ? paddingPt.down : paddingPt.down * 0.75);
+  const below = edges.below ?? (edges.bottom ? paddingPt.down : paddingPt.down * 0.25);
   const height = part.height + above + below;
   const { x, width } = context;
-  const rule = { weight: 'thinPt', hue: 'ink' } as const;
   const marks: Mark[] = [
-    filledBox(x, 0, barPt, height, colour(context, 'clay')),
-    verticalRule(x + width, 0, height, context, rule),
-    ...(edges.top ? [horizontalRule(x, 0, width, context, rule)] : []),
-    ...(edges.bottom ? [horizontalRule(x, height, width, context, rule)] : []),
+    ...boxSides(height, context),
+    ...(edges.top ? [horizontalRule(x, 0, width, context, boxRule)] : []),
+    ...(edges.bottom ? [horizontalRule(x, height, width, context, boxRule)] : []),
     ...shifted(part.marks, above),
   ];
   return piece(height, marks);
+}
+
+const boxRule = { weight: 'thinPt', hue: 'ink' } as const;
+
+/** The heavy bar at the left and the rule at the right. */
+function boxSides(height: number, context: Context): Mark[] {
+  const { x, width } = context;
+  return [
+    filledBox(x, 0, barPt, height, colour(context, 'clay')),
+    verticalRule(x + width, 0, height, context, boxRule),
+  ];
 }
 
 /** The safety alert symbol of ANSI Z535.6: a solid triangle with an exclamation mark. */

@@ -1,5 +1,5 @@
 import type { Block } from '../document/document.ts';
-import { columns, firstBaseline, group, withBefore, type Item } from './items.ts';
+import { columns, firstBaseline, group, naturalHeight, withBefore, type Item } from './items.ts';
 import { inside, pageGrid, type Context, type Measured } from './measure.ts';
 import { tag } from './tags.ts';
 
@@ -16,7 +16,10 @@ export function measureBeside(block: BlockOf<'beside'>, context: Context): Measu
   const main = context.measure(block.main, inside(context, context.x, context.width));
   const aside = context.measure(block.aside, inside(context, grid.outerLeft, grid.outerWidth));
   const drop = baselineDrop(aside.items, main.items);
-  const asideGroup = group(drop > 0 ? [spacer(drop), ...aside.items] : aside.items, { together: true });
+  const asideItems = drop > 0 ? [spacer(drop), ...aside.items] : aside.items;
+  // A long aside would not find room beside the heading of its main text.
+  const together = naturalHeight(asideItems) < context.pageHeight / 2;
+  const asideGroup = group(asideItems, { together });
   return {
     items: [columns([[asideGroup], main.items])],
     tags: [tag('Aside', aside.tags), ...main.tags],

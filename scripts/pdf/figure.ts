@@ -1,6 +1,6 @@
 import type { Block } from '../document/document.ts';
 import { pointsPerMm, type Scene } from '../drawings/scene.ts';
-import { keptWithNext, piece, withBefore, type Item } from './items.ts';
+import { group, keptWithNext, piece, withBefore, type Item } from './items.ts';
 import type { Context, Measured } from './measure.ts';
 import { sceneMarks } from './scene-marks.ts';
 import { setText } from './text.ts';
@@ -11,7 +11,7 @@ type Figure = Extract<Block, { kind: 'figure' }>;
 /** A drawing smaller than this share of its natural size has labels that may run into each other. */
 export const leastScale = 0.85;
 
-/** A drawing at its natural size with its caption under it; both stay on one page. */
+/** A drawing at its natural size with its caption under it; both stay on one page, which may be the next one. */
 export function measureFigure(block: Figure, context: Context): Measured {
   const caption =
     block.caption && block.caption.length > 0
@@ -23,12 +23,13 @@ export function measureFigure(block: Figure, context: Context): Measured {
     0,
   );
   const drawing = measureDrawing(block.scene, { ...context, pageHeight: context.pageHeight - captionHeight });
-  if (!caption) return { items: [drawing.item], tags: [drawing.tag] };
+  const floating = (items: readonly Item[]): Item => group(items, { together: true, floats: true });
+  if (!caption) return { items: [floating([drawing.item])], tags: [drawing.tag] };
   const kept = captionItems.map((item, index): Item =>
     item.kind === 'piece' && index < captionItems.length - 1 ? { ...item, keepWithNext: true } : item,
   );
   return {
-    items: [...keptWithNext([drawing.item]), ...kept],
+    items: [floating([...keptWithNext([drawing.item]), ...kept])],
     tags: [tag('Div', [drawing.tag, tag('Caption', caption.kids)])],
   };
 }

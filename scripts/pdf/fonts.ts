@@ -15,7 +15,7 @@ export interface FontSet {
   capHeight(face: FaceName, sizePt: number): number;
   /** The face that draws a character: the one asked for, or the next in line that has it. */
   faceFor(face: FaceName, character: string): FaceName | undefined;
-  /** Characters of a text that no face has, each once, in the order of the text. */
+  /** Characters of a text that the regular face, the last in line of every face, lacks; each once, in order. */
   missingCharacters(text: string): string[];
 }
 
@@ -39,23 +39,21 @@ export function openFonts(bytes: Readonly<Record<FaceName, Uint8Array>>): FontSe
     capHeight: (face, sizePt) => (fonts[face].capHeight / fonts[face].unitsPerEm) * sizePt,
     faceFor,
     missingCharacters: (text) =>
-      [...new Set(printable(text))].filter(
-        (character) =>
-          faceFor('regular', character) === undefined && faceFor('title', character) === undefined,
-      ),
+      [...new Set(printable(text))].filter((character) => faceFor('regular', character) === undefined),
   };
 }
 
 /**
- * Text as it can be shown: composed, without soft hyphens and controls, any white space but the no-break
- * space as a plain space.
+ * Text as it can be shown: composed, without soft hyphens, controls and marks of direction; white space of any
+ * width as a plain space, or as a no-break space where no line may end.
  */
 export function printable(text: string): string {
   return text
     .normalize('NFC')
     .replace(ligatures, (character) => character.normalize('NFKC'))
-    .replace(/[\t\n\r\u2028\u2029]/g, ' ')
-    .replace(/[\u00ad\u200b-\u200d\u2060\ufeff\u0000-\u001f\u007f-\u009f]/g, '');
+    .replace(/[\t\n\r\u1680\u2000-\u2006\u2008-\u200a\u2028\u2029\u205f\u3000]/g, ' ')
+    .replace(/[\u2007\u202f]/g, '\u00a0')
+    .replace(/[\u00ad\u200b-\u200f\u202a-\u202e\u2060\u2066-\u2069\ufeff\u0000-\u001f\u007f-\u009f]/g, '');
 }
 
 /** Words and single spaces, the units that are shaped; a no-break space belongs to its word. */

@@ -1,7 +1,8 @@
 import type { FaceName } from '../document/design.ts';
 import type { Inline } from '../document/document.ts';
 import { printable, type FontSet } from './fonts.ts';
-import { leaf, tag, type Leaf, type Tag, type TagType } from './tags.ts';
+import { lineStarts, type LastLine } from './line-breaks.ts';
+import { leaf, tag, type Leaf, type Tag, type TagDetails, type TagType } from './tags.ts';
 
 /** How inline content is set. */
 export interface InlineStyle {
@@ -20,6 +21,12 @@ export interface Fragment {
   readonly face: FaceName;
   readonly leaf: Leaf;
   readonly link?: LinkTarget;
+  readonly shortFor?: ShortForm;
+}
+
+/** What a stretch of text is short for; known by its identity, so that two that follow each other stay apart. */
+export interface ShortForm {
+  readonly expansion: string;
 }
 
 export interface LinkTarget {
@@ -45,6 +52,7 @@ interface Run {
   readonly face: FaceName;
   readonly leaf: Leaf;
   readonly link?: LinkTarget;
+  readonly shortFor?: ShortForm;
 }
 
 /** Stands in for a character that no font has; the missing character is reported. */
@@ -62,51 +70,19 @@ export function inlineText(
   return collector.result();
 }
 
-/**
- * Breaks runs into lines no wider than `width`, without hyphenation. Of all ways it takes the one with the most
- * even right edge that leaves no short word alone on the last line.
- */
-export function breakLines(runs: readonly Run[], width: number, sizePt: number, fonts: FontSet): Line[] {
+/** Breaks runs into lines no wider than `width`, as even as can be, without hyphenation. */
+export function breakLines(
+  runs: readonly Run[],
+  width: number,
+  sizePt: number,
+  fonts: FontSet,
+  lastLine: LastLine = 'running',
+): Line[] {
   const units = unitsOf(runs).flatMap((whole) => splitToFit(whole, width, sizePt, fonts));
   const full = units.map((unit) => widthOf(unit, sizePt, fonts));
   const bare = units.map((unit) => widthOf(withoutEndSpace(unit), sizePt, fonts));
-  const starts = evenLineStarts(full, bare, width);
+  const starts = lineStarts({ full, bare }, width, lastLine);
   return starts.map((start, index) => setLine(units.slice(start, starts[index + 1]).flat(), sizePt, fonts));
-}
-
-/** A last line shorter than this share of the measure looks like a mistake. */
-const shortLastLine = 0.22;
-
-/**
- * Indices of the units that begin lines, by least sum of squared free space. `full` are the widths of the units
- * with the space after them, `bare` without it.
- */
-function evenLineStarts(full: readonly number[], bare: readonly number[], width: number): number[] {
-  const count = full.length;
-  const best = new Array<number>(count + 1).fill(Number.POSITIVE_INFINITY);
-  const next = new Array<number>(count + 1).fill(count);
-  best[count] = 0;
-  for (let start = count - 1; start >= 0; start -= 1) {
-    let used = 0;
-    for (let end = start; end < count; end += 1) {
-      const lineWidth = used + bare[end]!;
-      if (end > start && lineWidth > width + 0.01) break;
-      used += full[end]!;
-      const cost =
-        lineCost(lineWidth / width, { isFirst: start === 0, isLast: end === count - 1 }) + best[end + 1]!;
-      if (cost >= best[start]!) continue;
-      best[start] = cost;
-      next[start] = end + 1;
-    }
-  }
-  const starts: number[] = [];
-  for (let start = 0; start < count; start = next[start]!) starts.push(start);
-  return starts;
-}
-
-function lineCost(filled: number, { isFirst, isLast }: { isFirst: boolean; isLast: boolean }): number {
-  if (!isLast) return (1 - filled) ** 2;
-  return isFirst || filled >= shortLastLine ? 0 : (shortLastLine - filled) * 2;
 }
 
 /** Width of the widest stretch that cannot be broken. */
@@ -128,6 +104,7 @@ interface Parent {
 
 class Collector {
   private readonly runs: Run[] = [];
+  private shortFor: ShortForm | undefined;
   private top: Parent | undefined;
 
   constructor(
@@ -164,8 +141,22 @@ class Collector {
         this.addLink(node, face, parent);
         return;
       case 'language':
-        this.addLanguage(node, face, parent);
+        this.addInside(
+          'Span',
+          { language: node.tag },
+          node.content,
+          face === 'regular' ? 'italic' : face,
+          parent,
+        );
         return;
+      case 'abbreviation':
+        this.addAbbreviation(node, face, parent);
+        return;
+      case 'mark': {
+        const details = { expansion: node.meaning, refersTo: node.note };
+        this.addInside('Reference', details, node.content, face, parent);
+        return;
+      }
     }
   }
 
@@ -177,10 +168,30 @@ class Collector {
     this.addAll(node.content, face, { kids, owner: 'Link', link });
   }
 
-  private addLanguage(node: Extract<Inline, { kind: 'language' }>, face: FaceName, parent: Parent): void {
+  /** Content in a tag of its own that runs along with the text. */
+  private addInside(
+    type: 'Span' | 'Reference',
+    details: TagDetails,
+    content: readonly Inline[],
+    face: FaceName,
+    parent: Parent,
+  ): void {
     const kids: (Tag | Leaf)[] = [];
-    this.nest(tag('Span', kids, { language: node.tag }), parent);
-    this.addAll(node.content, face, { kids, owner: 'Span', ...(parent.link ? { link: parent.link } : {}) });
+    this.nest(tag(type, kids, details), parent);
+    const { link } = parent;
+    this.addAll(content, face, { kids, owner: type, ...(link ? { link } : {}) });
+  }
+
+  /** The words stay in the leaf of the text around them. */
+  private addAbbreviation(
+    { expansion, content }: Extract<Inline, { kind: 'abbreviation' }>,
+    face: FaceName,
+    parent: Parent,
+  ): void {
+    const outer = this.shortFor;
+    this.shortFor = { expansion };
+    this.addAll(content, face, parent);
+    this.shortFor = outer;
   }
 
   private nest(child: Tag, parent: Parent): void {
@@ -194,7 +205,12 @@ class Collector {
       parent.kids.push(parent.open);
     }
     for (const part of byFace(printable(text), face, this.fonts)) {
-      this.runs.push({ ...part, leaf: parent.open, ...(parent.link ? { link: parent.link } : {}) });
+      this.runs.push({
+        ...part,
+        leaf: parent.open,
+        ...(parent.link ? { link: parent.link } : {}),
+        ...(this.shortFor ? { shortFor: this.shortFor } : {}),
+      });
     }
   }
 }
@@ -305,11 +321,14 @@ function setLine(runs: readonly Run[], sizePt: number, fonts: FontSet): Line {
   return { fragments, width: wholeWidth(joined(runs), sizePt, fonts) };
 }
 
+const isOneStretch = (a: Run, b: Run): boolean =>
+  a.leaf === b.leaf && a.link === b.link && a.shortFor === b.shortFor;
+
 function joined(runs: readonly Run[]): Run[] {
   const result: Run[] = [];
   for (const run of runs) {
     const last = result.at(-1);
-    if (last && last.face === run.face && last.leaf === run.leaf && last.link === run.link) {
+    if (last && last.face === run.face && isOneStretch(last, run)) {
       result[result.length - 1] = { ...last, text: last.text + run.text };
     } else result.push(run);
   }

@@ -27,6 +27,8 @@ export type Mark =
       readonly face: FaceName;
       readonly sizePt: number;
       readonly colour: string;
+      /** What the text is short for. */
+      readonly expansion?: string;
     }
   | {
       readonly kind: 'path';
@@ -68,6 +70,10 @@ export interface Piece {
   readonly baseline?: number;
   /** At the top of a page it stands without the repeated head of its group: a note under a table. */
   readonly withoutHead?: boolean;
+  /** At the top of a page this stands above it, under the repeated head: the heading of its group of rows. */
+  readonly groupHead?: Piece;
+  /** It may fill the foot of a page before a drawing or table that stands before it and has to wait for the next. */
+  readonly rises?: true;
 }
 
 export interface Group {
@@ -76,6 +82,10 @@ export interface Group {
   readonly items: readonly Item[];
   /** Kept on one page if it fits on a page at all. */
   readonly together: boolean;
+  /** Broken all the same where keeping it whole would leave much of a page empty. */
+  readonly yields?: boolean;
+  /** Text after it may fill the page that it does not fit on. */
+  readonly floats?: boolean;
   readonly keepWithNext: boolean;
   /** Placed again at the top of every later page that the group runs over. */
   readonly repeatedHead?: Piece;
@@ -89,17 +99,40 @@ export interface Columns {
   readonly keepWithNext: boolean;
 }
 
+/**
+ * Text that runs down one column and on to the next, and from the last column on to the next page. Where it ends, its
+ * columns are of even length.
+ */
+export interface ColumnText {
+  readonly kind: 'column-text';
+  readonly before: number;
+  readonly keepWithNext: boolean;
+  /** Set for the first column. */
+  readonly items: readonly Item[];
+  /** How far to the right of the first each column lies. */
+  readonly shifts: readonly number[];
+  /** Height of even columns where no page breaks them. */
+  readonly height: number;
+  /** It does not start at the foot of a page with columns shorter than this. */
+  readonly leastStart: number;
+  /** What lies behind the columns of each page, given their height: the sides of a box. */
+  readonly backing?: (height: number) => readonly Mark[];
+  /** Stands above the columns of every later page, under the repeated head. */
+  readonly groupHead?: Piece;
+}
+
 export interface Break {
   readonly kind: 'break';
 }
 
-export type Item = Piece | Group | Columns | Break;
+export type Item = Piece | Group | Columns | ColumnText | Break;
 
 export interface PieceOptions {
   readonly before?: number;
   readonly keepWithNext?: boolean;
   readonly baseline?: number;
   readonly withoutHead?: boolean;
+  readonly groupHead?: Piece;
 }
 
 export function piece(height: number, marks: readonly Mark[], options: PieceOptions = {}): Piece {
@@ -139,6 +172,7 @@ export function withMarksOnFirst(items: readonly Item[], marks: readonly Mark[])
     case 'piece':
       return [{ ...first, marks: [...marks, ...first.marks] }, ...rest];
     case 'group':
+    case 'column-text':
       return [{ ...first, items: withMarksOnFirst(first.items, marks) }, ...rest];
     case 'columns': {
       const [leading = [], ...others] = first.columns;
@@ -149,12 +183,29 @@ export function withMarksOnFirst(items: readonly Item[], marks: readonly Mark[])
   }
 }
 
+/** The same items with a share of the space between them; what stands in boxes and cells keeps its own. */
+export function tightened(items: readonly Item[], share: number): readonly Item[] {
+  return items.map((item): Item => {
+    if (item.kind === 'break') return item;
+    const before = item.before * share;
+    switch (item.kind) {
+      case 'piece':
+        return { ...item, before };
+      case 'group':
+      case 'column-text':
+        return { ...item, before, items: tightened(item.items, share) };
+      case 'columns':
+        return { ...item, before, columns: item.columns.map((flow) => tightened(flow, share)) };
+    }
+  });
+}
+
 /** First baseline of the first piece, if it has one. */
 export function firstBaseline(items: readonly Item[]): number | undefined {
   const first = items[0];
   if (!first || first.kind === 'break') return undefined;
   if (first.kind === 'piece') return first.baseline;
-  return firstBaseline(first.kind === 'group' ? first.items : (first.columns[0] ?? []));
+  return firstBaseline(first.kind === 'columns' ? (first.columns[0] ?? []) : first.items);
 }
 
 /** Height of items that no page breaks, space above the first left out. */
@@ -174,10 +225,15 @@ export function itemHeight(item: Exclude<Item, Break>): number {
       return naturalHeight(item.items);
     case 'columns':
       return Math.max(0, ...item.columns.map(naturalHeight));
+    case 'column-text':
+      return item.height;
   }
 }
 
-/** Items set below each other as one block that nothing breaks: the inside of a box or of a cell. */
+/**
+ * Items set below each other as one block that nothing breaks: the inside of a cell. Cells are too narrow for text in
+ * columns, which stays a single one here.
+ */
 export function stacked(items: readonly Item[]): {
   readonly height: number;
   readonly marks: readonly Mark[];
@@ -191,23 +247,28 @@ export function stacked(items: readonly Item[]): {
     if (item.kind === 'group') marks.push(...shifted(stacked(item.items).marks, y));
     if (item.kind === 'columns')
       item.columns.forEach((flow) => marks.push(...shifted(stacked(flow).marks, y)));
+    if (item.kind === 'column-text') {
+      const single = stacked(item.items);
+      marks.push(...shifted(single.marks, y));
+      y += single.height - item.height;
+    }
     y += itemHeight(item);
   });
   return { height: y, marks };
 }
 
-/** Marks moved down. */
-export function shifted(marks: readonly Mark[], dy: number): readonly Mark[] {
-  if (dy === 0) return marks;
+/** Marks moved down and to the right. */
+export function shifted(marks: readonly Mark[], dy: number, dx = 0): readonly Mark[] {
+  if (dy === 0 && dx === 0) return marks;
   return marks.map((mark): Mark => {
     switch (mark.kind) {
       case 'text':
-        return { ...mark, y: mark.y + dy };
+        return { ...mark, x: mark.x + dx, y: mark.y + dy };
       case 'path':
-        return { ...mark, commands: mark.commands.map((command) => shiftedCommand(command, dy)) };
+        return { ...mark, commands: mark.commands.map((command) => shiftedCommand(command, dx, dy)) };
       case 'link':
       case 'bounds':
-        return { ...mark, area: { ...mark.area, y: mark.area.y + dy } };
+        return { ...mark, area: { ...mark.area, x: mark.area.x + dx, y: mark.area.y + dy } };
       case 'outline':
         return mark;
     }
@@ -221,13 +282,15 @@ export function asArtifacts(marks: readonly Mark[]): readonly Mark[] {
   );
 }
 
-function shiftedCommand(command: PathCommand, dy: number): PathCommand {
+function shiftedCommand(command: PathCommand, dx: number, dy: number): PathCommand {
   switch (command[0]) {
     case 'M':
     case 'L':
-      return [command[0], command[1], command[2] + dy];
-    case 'C':
-      return ['C', command[1], command[2] + dy, command[3], command[4] + dy, command[5], command[6] + dy];
+      return [command[0], command[1] + dx, command[2] + dy];
+    case 'C': {
+      const [, x1, y1, x2, y2, x, y] = command;
+      return ['C', x1 + dx, y1 + dy, x2 + dx, y2 + dy, x + dx, y + dy];
+    }
     case 'Z':
       return command;
   }

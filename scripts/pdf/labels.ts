@@ -1,5 +1,5 @@
 import type { Block } from '../document/document.ts';
-import { piece, shifted, stacked, withBefore, type Item, type Mark } from './items.ts';
+import { group, piece, shifted, stacked, withBefore, type Item, type Mark } from './items.ts';
 import { inside, type Context, type Measured } from './measure.ts';
 import { horizontalRule, verticalRule, type RuleOptions } from './rules.ts';
 import { setText } from './text.ts';
@@ -11,7 +11,7 @@ type Label = Labels['items'][number];
 const paddingPt = { across: 14, down: 14 };
 const cutLine: RuleOptions = { weight: 'thinPt', hue: 'ink', dashed: true };
 
-/** Labels to cut out, two across, all of one height, sharing the dashed lines between them. */
+/** Labels to cut out, two across, all of one height, sharing the dashed lines between them; on one page if that is no waste. */
 export function measureLabels(block: Labels, context: Context): Measured {
   const width = context.width / 2;
   const cells = block.items.map((label, index) =>
@@ -25,7 +25,7 @@ export function measureLabels(block: Labels, context: Context): Measured {
     items.push(piece(height, [...cutLines(row.length, width, height, context), ...words]));
   }
   return {
-    items,
+    items: [group(items, { together: true, yields: true })],
     tags: [
       list(
         'None',

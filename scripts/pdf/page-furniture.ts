@@ -2,7 +2,7 @@ import type { SheetDocument } from '../document/document.ts';
 import type { Mark, MarkPlace } from './items.ts';
 import { pageGrid, type Context } from './measure.ts';
 import { horizontalRule } from './rules.ts';
-import { plainLine, plainWidth } from './text.ts';
+import { plainLine, plainWidth, shortened } from './text.ts';
 import type { Leaf } from './tags.ts';
 
 /** Space for the running head of later pages, above the content. */
@@ -18,7 +18,7 @@ export function runningHead(document: SheetDocument, context: Context): Mark[] {
   const candidates = [`${document.title} — ${document.datesFor}`, document.title];
   const text =
     candidates.find((candidate) => plainWidth(candidate, context, style) <= fullWidth) ??
-    shortened(document.title, fullWidth, context);
+    shortened(document.title, fullWidth, context, style);
   return plainLine(text, { x: left, top: context.design.margin.topPt - 6, width: fullWidth }, context, {
     style: 'small',
     place: 'pagination',
@@ -82,11 +82,4 @@ function footLines(document: SheetDocument, room: number, context: Context): str
     else lines.push(part);
   }
   return lines.map((line, index) => (index < lines.length - 1 ? `${line} ` : line));
-}
-
-function shortened(text: string, room: number, context: Context): string {
-  const words = text.split(' ');
-  while (words.length > 1 && plainWidth(`${words.join(' ')}…`, context, context.design.type.small) > room)
-    words.pop();
-  return `${words.join(' ')}…`;
 }

@@ -1,6 +1,6 @@
 import { plainText } from '../document/build.ts';
 import type { Block } from '../document/document.ts';
-import { keptWithNext, withMarksOnFirst } from './items.ts';
+import { keptWithNext, withMarksOnFirst, type Piece } from './items.ts';
 import { colour, type Context, type Measured } from './measure.ts';
 import { setText } from './text.ts';
 import { headingTag, tag } from './tags.ts';
@@ -34,5 +34,6 @@ export function measureParagraph(block: BlockOf<'paragraph'>, context: Context):
     findings: block.role === 'small' ? 'plain' : 'semibold',
   });
   const announces = plainText(block.content).trimEnd().endsWith(':');
-  return { items: announces ? keptWithNext(text.pieces) : text.pieces, tags: [tag('P', text.kids)] };
+  const lines = text.pieces.map((line): Piece => ({ ...line, rises: true }));
+  return { items: announces ? keptWithNext(lines) : lines, tags: [tag('P', text.kids)] };
 }

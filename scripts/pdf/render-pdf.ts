@@ -1,16 +1,13 @@
 import type { Diagnostic } from '../diagnostics/diagnostic.ts';
 import type { Design } from '../document/design.ts';
 import type { SheetDocument } from '../document/document.ts';
-import { headingLevels } from '../document/outline.ts';
-import { measureBlocks } from './blocks.ts';
 import { drawMarks } from './draw.ts';
 import type { FontSet } from './fonts.ts';
-import { withBefore } from './items.ts';
-import { inside, pageGrid, type Context, type FitNotice, type Measured } from './measure.ts';
-import { foot, runningHead, runningHeadPt } from './page-furniture.ts';
-import { paginate, type PageHeights, type Pagination } from './paginate.ts';
+import { contentTop, layOut, type LaidOut } from './lay-out.ts';
+import type { Context, FitNotice } from './measure.ts';
+import { foot, runningHead } from './page-furniture.ts';
+import type { Pagination } from './paginate.ts';
 import { leaf, tag, type Leaf } from './tags.ts';
-import { measureTitleBand } from './title-band.ts';
 import { createPdfWriter, type PdfWriter } from './writer.ts';
 
 export interface PdfOptions {
@@ -38,40 +35,28 @@ export interface RenderedPdf {
  * design and fonts give the same bytes, whatever was rendered before.
  */
 export async function renderPdf(document: SheetDocument, options: PdfOptions): Promise<RenderedPdf> {
-  const { design } = options;
-  const notices: FitNotice[] = [];
   const missing = new Set<string>();
-  const context = pageContext(document, design, noting(options.fonts, missing), notices);
-
-  const measured = measureSheet(document, context);
-  options.onStage?.('measure');
-  const pagination = paginate(measured.items, pageHeights(document, design));
+  const laidOut = layOut(document, {
+    design: options.design,
+    fonts: noting(options.fonts, missing),
+    onMeasured: () => options.onStage?.('measure'),
+  });
   options.onStage?.('paginate');
-  const bytes = await drawSheet(document, measured, pagination, context, options);
+  const { pagination, notices, overrunPt } = laidOut;
+  const bytes = await drawSheet(document, laidOut, options);
 
   const diagnostics = [
     ...missingGlyphs(missing, document),
     ...notices.map((notice) => doesNotFit(notice, document)),
     ...pagination.overflowing.map(() => tooTall(document)),
+    ...(overrunPt > 0 ? [pastOnePage(overrunPt, document, options.design)] : []),
   ];
   return { bytes, pages: pagination.pages, diagnostics };
 }
 
-function measureSheet(document: SheetDocument, context: Context): Measured {
-  const grid = pageGrid(context.design, document.paper);
-  const band = measureTitleBand(document, inside(context, grid.left, grid.fullWidth));
-  const blocks = measureBlocks(document.blocks, context);
-  return {
-    items: [...band.items, ...withBefore(blocks.items, context.design.grid.baselinePt * 1.2)],
-    tags: [...band.tags, ...blocks.tags],
-  };
-}
-
 async function drawSheet(
   document: SheetDocument,
-  measured: Measured,
-  pagination: Pagination,
-  context: Context,
+  { measured, pagination, context }: LaidOut,
   options: PdfOptions,
 ): Promise<Uint8Array> {
   const writer = createPdfWriter(
@@ -107,39 +92,12 @@ function drawPage(
 ): void {
   writer.startPage();
   if (page > 0) drawMarks(runningHead(document, context), 0, writer);
-  for (const { top, piece } of pagination.placements.filter((placement) => placement.page === page)) {
-    drawMarks(piece.marks, contentTop(page, context.design) + top, writer);
+  for (const { top, left, piece } of pagination.placements.filter((placement) => placement.page === page)) {
+    drawMarks(piece.marks, contentTop(page, context.design) + top, writer, left);
   }
   const isLast = page === pagination.pages - 1;
   const numbers = { number: page + 1, of: pagination.pages };
   drawMarks(foot(document, numbers, isLast ? colophon : undefined, context), 0, writer);
-}
-
-function pageContext(document: SheetDocument, design: Design, fonts: FontSet, notices: FitNotice[]): Context {
-  const grid = pageGrid(design, document.paper);
-  return {
-    design,
-    fonts,
-    paper: document.paper,
-    language: document.language,
-    furniture: document.furniture,
-    levels: headingLevels(document.blocks),
-    x: grid.left,
-    width: grid.textWidth,
-    freeWidth: grid.fullWidth,
-    pageHeight: pageHeights(document, design).later,
-    listDepth: 0,
-    report: (notice) => notices.push(notice),
-    measure: measureBlocks,
-  };
-}
-
-const contentTop = (page: number, design: Design): number =>
-  design.margin.topPt + (page === 0 ? 0 : runningHeadPt);
-
-function pageHeights({ paper }: SheetDocument, { paper: sizes, margin }: Design): PageHeights {
-  const first = sizes[paper].heightPt - margin.topPt - margin.bottomPt;
-  return { first, later: first - runningHeadPt };
 }
 
 /** The same fonts, noting every character that was asked for and is in none of them. */
@@ -181,5 +139,16 @@ function tooTall(document: SheetDocument): Diagnostic {
     severity: 'error',
     message: `In the sheet "${document.title}" something that cannot be broken is taller than a page and runs past its end.`,
     hint: 'Shorten the longest caution, table row or label, or divide it in two.',
+  };
+}
+
+function pastOnePage(overrunPt: number, document: SheetDocument, design: Design): Diagnostic {
+  const lines = Math.ceil(overrunPt / design.type.text.leadingPt);
+  const mm = Math.ceil((overrunPt * 25.4) / 72);
+  return {
+    code: 'past-one-page',
+    severity: 'warning',
+    message: `The sheet “${document.title}” is meant for one page and is too long for it by ${lines} lines of text (${mm} mm).`,
+    hint: 'Shorten it by that much, leave a table or drawing out, or remove “fit: one-page”.',
   };
 }

@@ -1,33 +1,57 @@
 import { plainText } from '../document/build.ts';
 import type { Block, Inline, SourceItem } from '../document/document.ts';
-import { stacked, withMarksOnFirst } from './items.ts';
-import { inside, type Context, type Measured } from './measure.ts';
-import { equalWidths, inRows, rowPieces } from './side-by-side.ts';
+import { columnText, firstColumn } from './column-text.ts';
+import { group, piece, stacked, withBefore, withMarksOnFirst, type Item } from './items.ts';
+import { inside, isFullWidth, type Context, type Measured } from './measure.ts';
 import { plainLine, plainWidth, setText } from './text.ts';
 import { leaf, list, tag, type Tag } from './tags.ts';
 
 type Sources = Extract<Block, { kind: 'sources' }>;
 
-const labelGapPt = 6;
+const labelGapPt = 5;
+/** An entry of so many lines or fewer stays in one piece. */
+const shortEntryLines = 12;
 
-/** Numbered sources in small type, each with its address in print. One column over the whole width: most are one line. */
+/** Numbered sources in small type, each with its address in print. Two columns of text where there is room for them. */
 export function measureSources(block: Sources, context: Context): Measured {
-  const style = context.design.type.small;
-  const indent = plainWidth(`${block.items.length}.`, context, style) + labelGapPt;
-  const tags: Tag[] = [];
-  const numbered = block.items.map((source, index) => ({ source, number: index + 1 }));
-  const rows = inRows(numbered, equalWidths(1, context), context, ({ source, number }, cell) => {
-    const text = setText(withAddress(source), inside(cell, cell.x + indent, cell.width - indent), {
-      style: 'small',
-      owner: 'P',
-    });
-    const place = leaf('Lbl');
-    const at = { x: cell.x, top: 0, width: indent - labelGapPt, align: 'right' } as const;
-    const label = plainLine(`${number}.`, at, context, { style: 'small', place });
-    tags.push(tag('LI', [tag('Lbl', [place]), tag('LBody', [tag('P', text.kids)])]));
-    return stacked(withMarksOnFirst(text.pieces, label));
+  const across = isFullWidth(context) ? 2 : 1;
+  const column = firstColumn(context, across);
+  const widest = plainWidth(`${block.items.length}.`, context, context.design.type.small);
+  const entries = block.items.map((source, index) => measureSource(source, index + 1, widest, column));
+  const gap = context.design.grid.baselinePt / 4;
+  const items = entries.flatMap(({ item }, index) => withBefore([item], index === 0 ? 0 : gap));
+  return {
+    items: items.length === 0 ? [] : [columnText(items, context, { across })],
+    tags: [
+      list(
+        'Decimal',
+        entries.map(({ li }) => li),
+      ),
+    ],
+  };
+}
+
+/** The number hangs at the left of the text and ends where the widest of them ends. */
+function measureSource(
+  source: SourceItem,
+  number: number,
+  numberWidth: number,
+  context: Context,
+): { item: Item; li: Tag } {
+  const indent = numberWidth + labelGapPt;
+  const text = setText(withAddress(source), inside(context, context.x + indent, context.width - indent), {
+    style: 'small',
+    owner: 'P',
   });
-  return { items: rowPieces(rows, context.design.grid.baselinePt / 4), tags: [list('Decimal', tags)] };
+  const place = leaf('Lbl');
+  const at = { x: context.x, top: 0, width: numberWidth, align: 'right' } as const;
+  const label = plainLine(`${number}.`, at, context, { style: 'small', place });
+  const lines = withMarksOnFirst(text.pieces, label);
+  const { height, marks } = stacked(lines);
+  return {
+    item: lines.length > shortEntryLines ? group(lines) : piece(height, marks),
+    li: tag('LI', [tag('Lbl', [place]), tag('LBody', [tag('P', text.kids)])]),
+  };
 }
 
 /** A printed page cannot be clicked, so the address stands after the words. */

@@ -1,4 +1,4 @@
-import { plainText } from '../document/build.ts';
+import { abbreviation, inline, noteId, plainText } from '../document/build.ts';
 import type { Block, Inline, TableColumn, TableRow } from '../document/document.ts';
 import type { TypeStyleName } from '../document/design.ts';
 import { inlineText, longestUnit, wholeWidth } from './inline.ts';
@@ -14,7 +14,7 @@ import {
 } from './items.ts';
 import { inside, type Context, type Measured } from './measure.ts';
 import { horizontalRule } from './rules.ts';
-import { plainLine, setText, typeStyle } from './text.ts';
+import { plainLine, plainWidth, setText, shortened, typeStyle } from './text.ts';
 import { tag, type Tag } from './tags.ts';
 import { sharedWidths } from './widths.ts';
 
@@ -48,7 +48,7 @@ export function measureTable(block: Table, context: Context): Measured {
   const frame = measureFrame(block, context);
   const caption = setText(block.caption, context, { style: 'heading4', owner: 'Caption' });
   const head = measureHead(block.columns, frame);
-  const body = block.groups.map((rows) => measureGroup(rows, frame));
+  const body = block.groups.map((rows) => measureGroup(rows, head.cells, frame));
   const notes = block.notes.map((note) => setText(note, context, { style: 'small', owner: 'P' }));
 
   const rows = closed(
@@ -64,14 +64,21 @@ export function measureTable(block: Table, context: Context): Measured {
   ];
   const together = naturalHeight(items) < context.pageHeight / 2;
   return {
-    items: [group(items, { together, repeatedHead: repeatedHead(block, head.item, context) })],
+    items: [
+      group(items, {
+        together,
+        yields: true,
+        floats: together,
+        repeatedHead: repeatedHead(block, head.item, context),
+      }),
+    ],
     tags: [
       tag('Table', [
         tag('Caption', caption.kids),
         tag('THead', [head.tr]),
         ...body.map(({ tbody }) => tbody),
       ]),
-      ...notes.map((note) => tag('P', note.kids)),
+      ...notes.map((note, index) => tag('Note', [tag('P', note.kids)], { id: noteId(block.id, index + 1) })),
     ],
   };
 }
@@ -93,7 +100,10 @@ function closed(
 }
 
 function repeatedHead(block: Table, head: Piece, context: Context): Piece {
-  const text = `${plainText(block.caption)} (${context.furniture.continued})`;
+  const style = typeStyle(context, { style: 'small', face: 'italic' });
+  const continued = ` (${context.furniture.continued})`;
+  const room = context.width - plainWidth(continued, context, style);
+  const text = shortened(plainText(block.caption), room, context, style) + continued;
   const line = plainLine(text, { x: context.x, top: 0, width: context.width }, context, {
     style: 'small',
     face: 'italic',
@@ -106,6 +116,8 @@ function repeatedHead(block: Table, head: Piece, context: Context): Piece {
 interface MeasuredRow {
   readonly item: Piece;
   readonly tr: Tag;
+  /** The tags of its header cells, which the cells of other rows belong to. */
+  readonly cells: readonly Tag[];
 }
 
 /** Names of the columns, each with its unit under it, all standing on the rule. */
@@ -115,12 +127,11 @@ function measureHead(columns: readonly TableColumn[], { cells, context }: Frame)
   const height = inner + 2 * headPaddingPt;
   const marks = measured.flatMap(({ stack }) => shifted(stack.marks, headPaddingPt + inner - stack.height));
   const rule = horizontalRule(context.x, height, context.width, context, { weight: 'seenPt', hue: 'ink' });
+  const ths = measured.map(({ th }) => th);
   return {
     item: piece(height, [rule, ...marks], { keepWithNext: true }),
-    tr: tag(
-      'TR',
-      measured.map(({ th }) => th),
-    ),
+    tr: tag('TR', ths),
+    cells: ths,
   };
 }
 
@@ -132,7 +143,7 @@ function measureHeadCell(
     setText(column.header, context, { style: 'small', owner: 'P', face: 'semibold', align }),
     ...(column.unit === undefined
       ? []
-      : [setText([{ kind: 'text', text: column.unit }], context, { style: 'small', owner: 'P', align })]),
+      : [setText(unitOf(column.unit, column), context, { style: 'small', owner: 'P', align })]),
   ];
   return {
     stack: stacked(words.flatMap(({ pieces }) => pieces)),
@@ -144,10 +155,24 @@ function measureHeadCell(
   };
 }
 
-function measureGroup(rows: Table['groups'][number], frame: Frame): { items: readonly Piece[]; tbody: Tag } {
+const unitOf = (unit: string, { unitWords }: TableColumn): readonly Inline[] =>
+  inline(unitWords === undefined ? unit : abbreviation(unitWords, unit));
+
+/** A heading over the rows of a group is a header of each of them, and stands again where they go on. */
+function measureGroup(
+  rows: Table['groups'][number],
+  columns: readonly Tag[],
+  frame: Frame,
+): { items: readonly Piece[]; tbody: Tag } {
+  const heading = rows.header && measureGroupHeader(rows.header, frame);
+  const groupHead = heading && piece(heading.item.height, asArtifacts(heading.item.marks));
+  const headers = { columns, group: heading?.cells ?? [] };
   const measured = [
-    ...(rows.header ? [measureGroupHeader(rows.header, frame)] : []),
-    ...rows.rows.map((row) => measureRow(row, frame)),
+    ...(heading ? [heading] : []),
+    ...rows.rows.map((row) => {
+      const { item, ...rest } = measureRow(row, headers, frame);
+      return { ...rest, item: groupHead ? { ...item, groupHead } : item };
+    }),
   ];
   // Two rows stay with the heading of their group.
   const firstRow = rows.header && rows.rows.length > 1 ? 1 : -1;
@@ -172,10 +197,23 @@ function measureGroupHeader(header: readonly Inline[], { cells, paddingPt, conte
       keepWithNext: true,
     }),
     tr: tag('TR', [th]),
+    cells: [th],
   };
 }
 
-function measureRow(row: TableRow, { style, cells, paddingPt, context }: Frame): MeasuredRow {
+/** The header cells above a row. */
+interface HeadersAbove {
+  /** One for each column. */
+  readonly columns: readonly Tag[];
+  readonly group: readonly Tag[];
+}
+
+/** What is told of a cell: the heading of its group, its row, its column. */
+function measureRow(
+  row: TableRow,
+  headers: HeadersAbove,
+  { style, cells, paddingPt, context }: Frame,
+): MeasuredRow {
   const texts = row.cells.map((content, index) => {
     const cell = cells[index]!;
     return setText(content, cell.context, { style, owner: index === 0 ? 'TH' : 'TD', align: cell.align });
@@ -184,10 +222,21 @@ function measureRow(row: TableRow, { style, cells, paddingPt, context }: Frame):
   const inner = Math.max(...stacks.map(({ height }) => height));
   const above = Math.max(paddingPt, (leastRowPt - typeStyle(context, { style }).leadingPt) / 2);
   const marks = stacks.flatMap((stack) => shifted(stack.marks, above));
-  const tds = texts.map(({ kids }, index) =>
-    index === 0 ? tag('TH', kids, { attributes: { O: 'Table', Scope: 'Row' } }) : tag('TD', kids),
+  const [first, ...others] = texts;
+  const columnOf = (index: number): readonly Tag[] => headers.columns.slice(index, index + 1);
+  const th = tag('TH', first?.kids ?? [], {
+    attributes: { O: 'Table', Scope: 'Row', Headers: [...headers.group, ...columnOf(0)] },
+  });
+  const tds = others.map(({ kids }, index) =>
+    tag('TD', kids, {
+      attributes: { O: 'Table', Headers: [...headers.group, th, ...columnOf(index + 1)] },
+    }),
   );
-  return { item: piece(Math.max(leastRowPt, inner + 2 * above), marks), tr: tag('TR', tds) };
+  return {
+    item: piece(Math.max(leastRowPt, inner + 2 * above), marks),
+    tr: tag('TR', [th, ...tds]),
+    cells: [th],
+  };
 }
 
 const alignments = { text: 'left', number: 'right', centre: 'centre' } as const;

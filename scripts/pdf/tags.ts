@@ -19,6 +19,8 @@ export type TagType =
   | 'TD'
   | 'Figure'
   | 'Link'
+  | 'Note'
+  | 'Reference'
   | 'Span'
   | 'Div'
   | keyof typeof roleMap;
@@ -43,12 +45,26 @@ export interface Tag {
   readonly language?: string;
   /** What is said instead of the drawn characters: "Step 3" for a lone 3. */
   readonly actualText?: string;
+  /** What a short form or a mark stands for. */
+  readonly expansion?: string;
+  /** A name that other tags can refer to. */
+  readonly id?: string;
+  /** The id of the tag that this one points at: the note of a mark. */
+  readonly refersTo?: string;
   readonly attributes?: TagAttributes;
 }
 
 export type TagAttributes =
   | { readonly O: 'List'; readonly ListNumbering: 'None' | 'Disc' | 'Decimal' }
-  | { readonly O: 'Table'; readonly Scope: 'Row' | 'Column'; readonly ColSpan?: number };
+  | {
+      readonly O: 'Table';
+      readonly Scope?: 'Row' | 'Column';
+      /** How many columns, and how many rows, a cell takes; one where absent. */
+      readonly ColSpan?: number;
+      readonly RowSpan?: number;
+      /** The header cells that a cell belongs to, in the order in which they are told. */
+      readonly Headers?: readonly Tag[];
+    };
 
 export type TagDetails = Omit<Tag, 'type' | 'kids'>;
 

@@ -23,6 +23,15 @@ export interface SetText {
   readonly kids: readonly (Tag | Leaf)[];
 }
 
+/** Their lines are of about one length. */
+const headingStyles: ReadonlySet<TypeStyleName> = new Set([
+  'title',
+  'heading2',
+  'heading3',
+  'heading4',
+  'keyNumber',
+]);
+
 /** Sets inline content in the column of the context. */
 export function setText(content: readonly Inline[], context: Context, options: TextOptions): SetText {
   const style = typeStyle(context, options);
@@ -32,7 +41,8 @@ export function setText(content: readonly Inline[], context: Context, options: T
     context.fonts,
     options.owner,
   );
-  const lines = breakLines(text.runs, context.width, style.sizePt, context.fonts);
+  const lastLine = headingStyles.has(options.style) ? 'heading' : 'running';
+  const lines = breakLines(text.runs, context.width, style.sizePt, context.fonts, lastLine);
   const pieces = lines.map((line, index) =>
     piece(style.leadingPt, lineMarks(line, context, options), {
       keepWithNext: lines.length > 1 && (index === 0 || index === lines.length - 2),
@@ -91,6 +101,14 @@ export function plainWidth(text: string, context: Context, style: TypeStyle): nu
   );
 }
 
+/** As many words of a line as there is room for, with three dots for the others. */
+export function shortened(text: string, room: number, context: Context, style: TypeStyle): string {
+  if (plainWidth(text, context, style) <= room) return text;
+  const words = text.split(' ');
+  while (words.length > 1 && plainWidth(`${words.join(' ')}…`, context, style) > room) words.pop();
+  return `${words.join(' ')}…`;
+}
+
 function lineMarks(line: Line, context: Context, options: TextOptions): Mark[] {
   const style = typeStyle(context, options);
   const free = context.width - line.width;
@@ -104,6 +122,7 @@ function lineMarks(line: Line, context: Context, options: TextOptions): Mark[] {
     return {
       ...textMark(fragment.text, fragment.face, start + fragment.x, y, style.sizePt, context, fragment.leaf),
       colour: ink,
+      ...(fragment.shortFor ? { expansion: fragment.shortFor.expansion } : {}),
     };
   });
   const links = line.fragments.flatMap((fragment): Mark[] => {

@@ -7,7 +7,7 @@ import type { Area, Ink, MarkPlace } from './items.ts';
 import { isTag, roleMap, type Leaf, type Tag } from './tags.ts';
 
 /**
- * Writes pages and a tag tree as PDF 1.7 with what PDF/UA-1 asks for. This is the only module that knows
+ * Writes pages and a tag tree as PDF 1.7 with what PDF/UA-1 and PDF/A-2a ask for. This is the only module that knows
  * pdfkit, which gives objects, streams and font subsets; operators and structure are written here, because
  * pdfkit's own tagging of text, lists and tables does not survive a page break.
  *
@@ -23,6 +23,8 @@ export interface PdfWriter {
     face: FaceName;
     sizePt: number;
     colour: string;
+    /** What the text is short for. */
+    expansion?: string;
   }): void;
   path(mark: { place: MarkPlace; commands: readonly PathCommand[]; stroke?: Ink; fill?: string }): void;
   /** Ties an area of the page to a link tag; `contents` is what a listener is told. */
@@ -125,6 +127,11 @@ class PdfkitWriter implements PdfWriter {
     readonly owners: (Reference | null)[];
     readonly page: Reference;
   }[] = [];
+  /** The names of the tags that others refer to, and the elements that were written for them. */
+  private names: ReadonlyMap<Tag, string> = new Map();
+  private readonly named = new Map<string, Reference>();
+  private readonly ids = new Map<string, Reference>();
+  private readonly unfinished: { readonly element: Reference; readonly refersTo: string }[] = [];
   private readonly outlinePath: { readonly level: number; readonly item: OutlineItem }[] = [];
   private open: MarkPlace | undefined;
   private fill = '';
@@ -149,8 +156,12 @@ class PdfkitWriter implements PdfWriter {
     const font = this.face(mark.face);
     this.pdf.page.fonts[font.id] = font.ref();
     this.setFill(mark.colour);
+    const operators = `BT /${font.id} ${n(mark.sizePt)} Tf 1 0 0 -1 ${n(mark.x)} ${n(mark.y)} Tm [${glyphs(font, mark.text)}] TJ ET`;
+    // A stretch of marked content within the other costs no object of the file, as an element of its own would.
     this.pdf.addContent(
-      `BT /${font.id} ${n(mark.sizePt)} Tf 1 0 0 -1 ${n(mark.x)} ${n(mark.y)} Tm [${glyphs(font, mark.text)}] TJ ET`,
+      mark.expansion === undefined
+        ? operators
+        : `/Span <</E ${contentString(mark.expansion)}>> BDC ${operators} EMC`,
     );
   }
 
@@ -198,7 +209,10 @@ class PdfkitWriter implements PdfWriter {
   async finish(root: Tag): Promise<Uint8Array> {
     this.closeMarkedContent();
     const treeRoot = this.pdf.getStructTreeRoot();
+    this.names = namesOfTags(root);
     treeRoot.data['K'] = [this.writeTag(root, treeRoot)];
+    this.joinReferences();
+    if (this.named.size > 0) treeRoot.data['IDTree'] = { Names: nameTree(this.named) };
     treeRoot.data['RoleMap'] = roleMap;
     const tree = this.pdf.getStructParentTree();
     tree.limits = false;
@@ -209,13 +223,16 @@ class PdfkitWriter implements PdfWriter {
 
   private writeTag(tag: Tag, parent: Reference): Reference {
     const attributes = this.attributesOf(tag);
+    const name = this.names.get(tag);
     const element = this.pdf.ref({
       Type: 'StructElem',
       S: tag.type,
       P: parent,
       ...(tag.alternative === undefined ? {} : { Alt: pdfString(tag.alternative) }),
       ...(tag.actualText === undefined ? {} : { ActualText: pdfString(tag.actualText) }),
+      ...(tag.expansion === undefined ? {} : { E: pdfString(tag.expansion) }),
       ...(tag.language === undefined ? {} : { Lang: pdfString(tag.language) }),
+      ...(name === undefined ? {} : { ID: pdfString(name) }),
       ...(attributes === undefined ? {} : { A: attributes }),
     });
     const kids = tag.kids.flatMap((kid): unknown[] =>
@@ -226,8 +243,21 @@ class PdfkitWriter implements PdfWriter {
       this.pdf.getStructParentTree().add(parentKey, element);
     }
     element.data['K'] = kids;
-    element.end();
+    if (name !== undefined) this.named.set(name, element);
+    if (tag.id !== undefined) this.ids.set(tag.id, element);
+    if (tag.refersTo === undefined) element.end();
+    else this.unfinished.push({ element, refersTo: tag.refersTo });
     return element;
+  }
+
+  /** What a tag points at may come after it, so it is written when the tree is whole. */
+  private joinReferences(): void {
+    for (const { element, refersTo } of this.unfinished) {
+      const target = this.ids.get(refersTo);
+      if (!target) throw new TypeError(`nothing in the document has the id ${refersTo}`);
+      element.data['Ref'] = [target];
+      element.end();
+    }
   }
 
   private contentKids(leaf: Leaf, element: Reference): unknown[] {
@@ -241,7 +271,9 @@ class PdfkitWriter implements PdfWriter {
   private attributesOf(tag: Tag): Record<string, unknown> | undefined {
     const area = this.areas.get(tag);
     if (area) return { O: 'Layout', Placement: 'Block', BBox: area };
-    return tag.attributes && { ...tag.attributes };
+    const { attributes } = tag;
+    if (attributes?.O !== 'Table' || !attributes.Headers) return attributes && { ...attributes };
+    return { ...attributes, Headers: attributes.Headers.map((header) => pdfString(this.names.get(header)!)) };
   }
 
   private openMarkedContent(place: MarkPlace): void {
@@ -289,6 +321,7 @@ class PdfkitWriter implements PdfWriter {
 function openPdfkit(details: PdfDetails): Pdfkit {
   const pdf = new PDFDocument({
     pdfVersion: '1.7',
+    subset: 'PDF/A-2a',
     tagged: true,
     lang: details.language,
     displayTitle: true,
@@ -317,7 +350,10 @@ function fileId({ id, language, issued, widthPt, heightPt }: PdfDetails): Uint8A
     .subarray(0, 16);
 }
 
-/** pdfkit writes the document information into XML without escaping it, and knows PDF/UA only with a faulty CIDSet. */
+/**
+ * pdfkit writes the document information into XML without escaping it. It adds the claim of PDF/A-2a itself, and knows
+ * PDF/UA only alone and with a faulty CIDSet.
+ */
 function writeEscapedMetadata(pdf: Pdfkit): void {
   const write = pdf._addInfo.bind(pdf);
   const info = pdf.info;
@@ -325,13 +361,17 @@ function writeEscapedMetadata(pdf: Pdfkit): void {
     const plain = { ...info };
     for (const [key, value] of Object.entries(plain))
       if (typeof value === 'string') info[key] = escapeXml(value);
-    pdf.appendXML(
-      '<rdf:Description rdf:about="" xmlns:pdfuaid="http://www.aiim.org/pdfua/ns/id/"><pdfuaid:part>1</pdfuaid:part></rdf:Description>',
-    );
+    pdf.appendXML(accessibilityClaim);
     write();
     Object.assign(info, plain);
   };
 }
+
+/** The claim of PDF/UA-1, and the description of its one property that PDF/A asks for in every file that has it. */
+const accessibilityClaim = `
+<rdf:Description rdf:about="" xmlns:pdfuaid="http://www.aiim.org/pdfua/ns/id/"><pdfuaid:part>1</pdfuaid:part></rdf:Description>
+<rdf:Description rdf:about="" xmlns:pdfaExtension="http://www.aiim.org/pdfa/ns/extension/" xmlns:pdfaSchema="http://www.aiim.org/pdfa/ns/schema#" xmlns:pdfaProperty="http://www.aiim.org/pdfa/ns/property#"><pdfaExtension:schemas><rdf:Bag><rdf:li rdf:parseType="Resource"><pdfaSchema:schema>PDF/UA identification schema</pdfaSchema:schema><pdfaSchema:namespaceURI>http://www.aiim.org/pdfua/ns/id/</pdfaSchema:namespaceURI><pdfaSchema:prefix>pdfuaid</pdfaSchema:prefix><pdfaSchema:property><rdf:Seq><rdf:li rdf:parseType="Resource"><pdfaProperty:name>part</pdfaProperty:name><pdfaProperty:valueType>Integer</pdfaProperty:valueType><pdfaProperty:category>internal</pdfaProperty:category><pdfaProperty:description>Part of ISO 14289 that the file conforms to</pdfaProperty:description></rdf:li></rdf:Seq></pdfaSchema:property></rdf:li></rdf:Bag></pdfaExtension:schemas></rdf:Description>
+`;
 
 const escapeXml = (text: string): string =>
   text.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('>', '&gt;').replaceAll('"', '&quot;');
@@ -396,6 +436,35 @@ function rgb(colour: string): string {
 
 /** pdfkit takes a plain string for a name and a String object for text. */
 const pdfString = (text: string): unknown => new String(text);
+
+/** Text in a content stream, where no pdfkit writes it: plain where it is ASCII, UTF-16 otherwise. */
+function contentString(text: string): string {
+  if (/^[\x20-\x7e]*$/.test(text)) return `(${text.replace(/[\\()]/g, '\\$&')})`;
+  return `<feff${Buffer.from(text, 'utf16le').swap16().toString('hex')}>`;
+}
+
+/** Short names for the tags that others refer to, and for notes, which must have one; in the order of the tree. */
+function namesOfTags(root: Tag): ReadonlyMap<Tag, string> {
+  const tags: Tag[] = [];
+  const wanted = new Set<Tag>();
+  const walk = (tag: Tag): void => {
+    tags.push(tag);
+    if (tag.type === 'Note') wanted.add(tag);
+    if (tag.attributes?.O === 'Table') for (const header of tag.attributes.Headers ?? []) wanted.add(header);
+    for (const kid of tag.kids) if (isTag(kid)) walk(kid);
+  };
+  walk(root);
+  const named = tags.filter((tag) => wanted.has(tag));
+  if (named.length < wanted.size) throw new TypeError('a cell has a header that is not in the document');
+  return new Map(named.map((tag, index) => [tag, `${tag.type === 'Note' ? 'n' : 'h'}${index + 1}`]));
+}
+
+/** A name tree in one node, whose names stand in the order of their bytes. */
+function nameTree(named: ReadonlyMap<string, Reference>): unknown[] {
+  return [...named]
+    .sort(([a], [b]) => (a < b ? -1 : 1))
+    .flatMap(([name, element]) => [pdfString(name), element]);
+}
 
 const round = (value: number): number => Math.round(value * 1000) / 1000;
 const n = (value: number): string => String(round(value) + 0);

@@ -38,10 +38,10 @@ export interface SheetRecord extends SheetHeader {
   readonly prose: readonly ProseBlock[];
 }
 
-export interface ProjectRecord extends Project {
+export type ProjectRecord = Project & {
   /** The text of each step, in the order of the steps. */
   readonly stepProse: readonly (readonly ProseInline[])[];
-}
+};
 
 export type PlacedKind = RecordKind | 'sheet' | 'publisher';
 

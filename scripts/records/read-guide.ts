@@ -3,6 +3,7 @@ import type { FreezeData } from '../climate/freeze-data.ts';
 import type { Diagnostic, Place } from '../diagnostics/diagnostic.ts';
 import { parseInlineProse } from '../prose/parse.ts';
 import { catalogueOf, mergeCatalogues, type HazardCatalogue } from '../safety/catalogue.ts';
+import { missingCharacterFaults } from './characters.ts';
 import {
   byId,
   collectLists,
@@ -12,6 +13,7 @@ import {
   type Collected,
   type Loaded,
 } from './collect.ts';
+import { readFontCoverage } from './font-files.ts';
 import type { Guide, PlacedKind, ProjectRecord, RegionRecord, TemperatureData } from './guide.ts';
 import { mostTold } from './most-told.ts';
 import { readMonthlyNormalsCsv } from './monthly-normals-csv.ts';
@@ -55,6 +57,7 @@ export async function readGuide(options: { root: string; builtInRoot: string }):
     return reading;
   };
   const { design } = keep(await readDesign(root, builtInRoot));
+  tell(missingCharacterFaults(own.files, await readFontCoverage()));
 
   const files = new GuideFiles(own.files);
   const base = new GuideFiles(builtIn.files);

@@ -118,7 +118,8 @@ function warningsIn(sown: SownBed, noonSun: Finding | undefined): readonly BedWa
   const sunDeg = noonSun?.value.kind === 'quantity' ? noonSun.value.value : undefined;
   return [
     ...(cover !== 'open' && clearHeightMm !== undefined ? heightWarnings(planted, clearHeightMm) : []),
-    ...(sunDeg === undefined ? [] : shadeWarnings(sown.rows, sunDeg)),
+    // Round a ring every row has a side toward the sun.
+    ...(sunDeg === undefined || sown.bed.ring ? [] : shadeWarnings(sown.rows, sunDeg)),
     ...pollinationWarnings(planted, cover === 'open' ? 'open' : 'closed'),
   ];
 }

@@ -5,11 +5,13 @@ import type { Block } from '../document/document.ts';
 import type { Finding } from '../findings/finding.ts';
 import type { Crop } from '../records/schemas/crop.ts';
 import type { Irrigation, Sow } from '../records/schemas/projects/sow.ts';
+import type { RingInside } from '../structures/structure.ts';
 import { bedFigures } from './bed-drawings.ts';
 import { bedTables } from './bed-tables.ts';
 import { warningsOfBed } from './bed-warnings.ts';
 import { waterOfBed } from './bed-water.ts';
 import type { Exhibit } from './names.ts';
+import { ringFigures, ringLengths } from './ring-drawings.ts';
 import type { SheetContext } from './sheet-context.ts';
 import { numberedRows, sownBed, type SownBed } from './sown-bed.ts';
 
@@ -24,6 +26,8 @@ export interface SowingBed {
   /** What the length was worked out as: every need is counted from it. */
   readonly lengthFinding: Finding;
   readonly hemisphere: 'north' | 'south';
+  /** A bed that is a ring: rows go round it, the tallest innermost, and distances are from its inner edge. */
+  readonly ring?: RingInside;
   /** What stands over the bed in the cool of the season: nothing, a glazed frame or an insect screen. */
   readonly cover: 'open' | 'frame' | 'screen';
   readonly soilDepthMm?: number;
@@ -58,6 +62,7 @@ export function bedParts({
   readonly sow: Sow;
 }): BedParts {
   const sown = sownBed(context, bed, sow);
+  const figures = bed.ring ? ringFigures : bedFigures;
   const tables = bedTables(context, sown);
   const warnings = warningsOfBed(context, sown);
   const water = waterOfBed(context, bed);
@@ -66,11 +71,11 @@ export function bedParts({
   return {
     exhibits: [
       ['sow-table', wide(tables.blocks)],
-      ['bed-plan', wide(() => [...bedFigures(context, sown), ...warnings.blocks()])],
+      ['bed-plan', wide(() => [...figures(context, sown), ...warnings.blocks()])],
       ['bed-water', wide(water.blocks)],
       ['row-labels', wide(() => [rowLabels(context, sown)])],
     ],
-    findings: [...tables.findings, ...warnings.findings, ...water.findings],
+    findings: [...ringLengths(sown), ...tables.findings, ...warnings.findings, ...water.findings],
     rows: sown.rows,
     faults: fault ? [fault] : [],
   };

@@ -1,5 +1,5 @@
 /** The build card: what to have, how it goes together, one act a step, and what to sow in it. */
-import { checklist, figure, inline, keyNumbers, steps, together } from '../document/build.ts';
+import { figure, inline, keyNumbers, paragraph, steps, together } from '../document/build.ts';
 import type { Block, Inline, Step } from '../document/document.ts';
 import type { Finding } from '../findings/finding.ts';
 import type { Diagnostic } from '../diagnostics/diagnostic.ts';
@@ -10,11 +10,16 @@ import type { Structure } from '../structures/structure.ts';
 import { structureOf } from '../structures/structures.ts';
 import { billExhibits } from './bill-exhibits.ts';
 import { bedParts, canBeSown, type BedParts } from './bed.ts';
-import { sheetCautions, type SheetCautions } from './cautions.ts';
+import { buildExtras, type BuildExtras } from './build-extras.ts';
+import { sheetCautions, toolChecklist, type SheetCautions } from './cautions.ts';
+import { circumstancesOf } from './circumstances.ts';
 import { composeInline } from './compose-prose.ts';
 import { freezeExhibits } from './freeze-exhibits.ts';
 import { kindParts, type KindParts } from './kind-parts.ts';
+import type { Circumstances } from '../safety/circumstances.ts';
 import type { Exhibit, NameScope } from './names.ts';
+import { sayWith } from './say-with.ts';
+import { sowDates } from './sow-dates.ts';
 import {
   builtProject,
   plainFacts,
@@ -47,6 +52,7 @@ class BuildCard {
   readonly #cautions: SheetCautions;
   readonly #bed: BedParts | undefined;
   readonly #kind: KindParts;
+  readonly #extras: BuildExtras;
   readonly #faults: Diagnostic[] = [];
 
   constructor(context: SheetContext, built: BuiltProject) {
@@ -56,13 +62,16 @@ class BuildCard {
     this.#structure = structure;
     this.#bill = billOfMaterials(project, structure);
     this.#bed = sownBed(context, built);
+    this.#extras = buildExtras(context, built);
     this.#findings = new Map(
-      [...structure.findings, ...this.#bill.findings, ...(this.#bed?.findings ?? [])].map((finding) => [
-        finding.id,
-        finding,
-      ]),
+      [
+        ...structure.findings,
+        ...this.#bill.findings,
+        ...(this.#bed?.findings ?? []),
+        ...this.#extras.findings,
+      ].map((finding) => [finding.id, finding]),
     );
-    this.#cautions = sheetCautions(context, project.steps);
+    this.#cautions = sheetCautions(context, project.steps, this.#circumstances());
     this.#kind = kindParts(context, built, this.#bed?.rows ?? []);
   }
 
@@ -70,12 +79,14 @@ class BuildCard {
     const exhibits: (readonly [string, Exhibit])[] = [
       ...freezeExhibits(this.#context),
       ['at-a-glance', { wide: true, blocks: () => [this.#glance()] }],
-      ['tools', { wide: true, blocks: () => [together([this.#tools()])] }],
+      ['tools', { wide: true, blocks: () => [together([...this.#effort(), this.#tools()])] }],
       ...billExhibits(this.#context, this.#project, this.#bill),
       ...this.#views(),
       ...this.#kind.exhibits,
       ['steps', { wide: true, blocks: () => [steps(this.#steps())] }],
       ...(this.#bed?.exhibits ?? []),
+      ['sow-dates', { wide: true, blocks: () => this.#sowDates() }],
+      ...this.#extras.exhibits,
     ];
     return {
       exhibits: new Map(exhibits),
@@ -101,11 +112,11 @@ class BuildCard {
 
   /** Plan, section and, where the kind has one, elevation. */
   #views(): [string, Exhibit][] {
-    const { plan, section, elevation } = this.#kind.drawings;
-    const view = (name: string, scene: Scene): [string, Exhibit] => [
-      name,
-      { wide: true, blocks: () => [figure(scene, { caption: this.#say(`build.${name}`) })] },
-    ];
+    const { plan, section, elevation, narrow } = this.#kind.drawings;
+    const view = (name: 'plan' | 'section' | 'elevation', scene: Scene): [string, Exhibit] => {
+      const options = { caption: this.#say(`build.${name}`), ...(narrow ? { narrow: narrow[name] } : {}) };
+      return [name, { wide: true, blocks: () => [figure(scene, options)] }];
+    };
     return [
       view('plan', plan),
       view('section', section),
@@ -124,8 +135,37 @@ class BuildCard {
   }
 
   #tools(): Block {
-    const { hazards } = this.#context.guide;
-    return checklist(this.#project.tools.map((id) => hazards.tools.get(id)?.name ?? id));
+    return toolChecklist(this.#context, this.#project.tools);
+  }
+
+  #sowDates(): readonly Block[] {
+    const inFrame = (id: string): Finding | undefined =>
+      this.#findings.get(id) ?? this.#context.facts.findings.get(id);
+    const sown = this.#project.sow.map(({ crop }) => crop);
+    return sowDates(this.#context, sown, this.#structure.bed?.cover === 'frame' ? inFrame : undefined);
+  }
+
+  /** How many people it takes, and how long; nothing for a kind that does not say. */
+  #effort(): Block[] {
+    const ending = (what: string): Finding | undefined =>
+      this.#structure.findings.find(({ id }) => id.endsWith(`.${what}`));
+    const [people, time] = [ending('people'), ending('time')];
+    if (people?.value.kind !== 'count' || !time) return [];
+    return [
+      paragraph(
+        sayWith((key, values) => this.#say(key, values), 'build.effort', {
+          count: people.value.value,
+          people: this.#context.printer.print(people),
+          time: this.#context.printer.print(time),
+        }),
+      ),
+    ];
+  }
+
+  /** What holds for the sheet, and what the build itself makes of the place. */
+  #circumstances(): Circumstances {
+    const known = circumstancesOf(this.#context);
+    return { ...known, conditions: [...(known.conditions ?? []), ...this.#extras.conditions] };
   }
 
   #steps(): Step[] {
@@ -136,7 +176,7 @@ class BuildCard {
         number: index + 1,
         title: inline(step.title),
         cautions: this.#cautions.perStep[index]!,
-        body: [{ kind: 'paragraph', role: 'body', content }],
+        body: [{ kind: 'paragraph', role: 'body', content }, ...this.#extras.stepBlocks(step.drawing)],
         drawing: this.#kind.drawings.step(step.drawing, index + 1),
       };
     });
@@ -166,6 +206,7 @@ function sownBed(context: SheetContext, { project, structure }: BuiltProject): B
       lengthFinding: structure.findings.find(({ id }) => id === bed.length)!,
       hemisphere: context.facts.south ? 'south' : 'north',
       soilDepthMm: bed.soilDepthMm,
+      ...(bed.ring ? { ring: bed.ring } : {}),
       cover: bed.cover,
       ...(bed.clearMm === undefined ? {} : { clearHeightMm: bed.clearMm }),
     },

@@ -333,7 +333,9 @@ function projectFaults(guide: Guide, project: ProjectRecord): Diagnostic[] {
 }
 
 /** Crops, parts and sashes that stand in their list before. */
-function repeatedEntries({ sow, parts, sashes }: ProjectRecord): { pointer: string; what: string }[] {
+function repeatedEntries(project: ProjectRecord): { pointer: string; what: string }[] {
+  const { sow, parts } = project;
+  const sashes = 'sashes' in project ? project.sashes : [];
   const repeated = (
     names: readonly string[],
     key: string,

@@ -14,6 +14,7 @@ import type { NameScope } from './names.ts';
 import { plantingChartParts } from './planting-chart.ts';
 import type { Explanation, Wording } from './printer.ts';
 import { contextFor, plainFacts, type SheetContext, type SheetParts } from './sheet-context.ts';
+import { shortFormsOf, withSpokenWords } from './spoken-words.ts';
 
 export interface ComposedSheet {
   readonly document: SheetDocument;
@@ -66,12 +67,15 @@ export function composeSheet(options: ComposeOptions): ComposedSheet {
     diagnostics: faults,
     findings: context.printer.printed(),
     explanations: context.printer.explanations(),
-    document: {
-      ...frontMatter(context),
-      title: plainText(title.content),
-      description: plainText(description.content),
-      blocks,
-    },
+    document: withSpokenWords(
+      {
+        ...frontMatter(context),
+        title: plainText(title.content),
+        description: plainText(description.content),
+        blocks,
+      },
+      shortFormsOf(guide, context.wording.say),
+    ),
   };
 }
 
@@ -142,6 +146,7 @@ function frontMatter({
     reviewText: say('sheet.review', { date: dates.full(publisher.review) }),
     ...(publisher.address === undefined ? {} : { address: publisher.address }),
     ...(notices.length > 0 ? { notice: notices.join(' ') } : {}),
+    ...(sheet.fit === undefined ? {} : { fit: sheet.fit }),
     furniture: furniture(wording),
   };
 }

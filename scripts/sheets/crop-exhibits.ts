@@ -6,6 +6,7 @@
 import { fallWindowDays, springWindowDays } from '../agronomy/hardiness.ts';
 import { soilFits, type SoilReason } from '../agronomy/soil-fit.ts';
 import type { PlantingWindows } from '../agronomy/windows.ts';
+import { isWholeYear } from '../climate/calendar.ts';
 import { column, inline, keyNumbers, paragraph, strong, table } from '../document/build.ts';
 import type { Block, Inline, TableRow } from '../document/document.ts';
 import { choice, type Finding, type FindingInput, type FindingValue } from '../findings/finding.ts';
@@ -15,6 +16,7 @@ import type { CropFacts } from './facts.ts';
 import type { Exhibit } from './names.ts';
 import { capitalized } from './printer.ts';
 import type { SheetContext } from './sheet-context.ts';
+import { edgeRuleWords } from './window-rules.ts';
 
 /** The crop of a fact sheet with what was found of it for the row of that sheet. */
 interface Told extends SheetContext {
@@ -60,7 +62,7 @@ function glance({ crop, known, found, printer, wording: { say } }: Told): readon
   const items: [Finding, string][] = [
     [
       window.plant,
-      `crop-sheet.glance-${window.method === 'direct-sow' ? 'sow' : 'plant'}-${window.season === 'spring' ? 'spring' : 'fall'}`,
+      `crop-sheet.glance-${window.method === 'direct-sow' ? 'sow' : 'plant'}-${window.season === 'spring' || window.season === 'year' ? window.season : 'fall'}`,
     ],
     [found.depth.printed, 'crop-sheet.glance-depth'],
     [known.inRow, 'crop-sheet.glance-in-row'],
@@ -77,10 +79,16 @@ function glance({ crop, known, found, printer, wording: { say } }: Told): readon
 }
 
 function succession(told: Told): readonly Block[] {
-  const { crop, facts, found, wording } = told;
+  const { crop, facts, found, known, wording } = told;
   const { say, measures } = wording;
   if (!crop.succession) return [paragraph(say('crop-sheet.no-interval', { crop: crop.plural }))];
   if (!facts.air) return [paragraph(say('crop-sheet.no-temperatures', { region: facts.region.name }))];
+  if (known.windows.some(({ method, plant: { value } }) => method === 'direct-sow' && anyDay(value)))
+    return [
+      paragraph(
+        say('crop-sheet.sow-all-year', { interval: measures.both('duration', crop.succession.value.low) }),
+      ),
+    ];
   if (found.sowings.length === 0) return [paragraph(say('crop-sheet.no-sowings', { crop: crop.plural }))];
   const withSoil = facts.soil !== undefined;
   const withSeedlings = withSoil && crop.normalSeedlings !== undefined;
@@ -101,7 +109,7 @@ function succession(told: Told): readonly Block[] {
         rows: sowings.map((sowing, index) =>
           sowingRow(told, sowing, {
             ...columns,
-            name: say(`crop-sheet.sowing-${season === 'fall' ? 'fall' : 'spring'}`, {
+            name: say(`crop-sheet.sowing-${season === 'fall' || season === 'year' ? season : 'spring'}`, {
               number: index + 1,
               sowings: sowings.length,
             }),
@@ -410,6 +418,15 @@ function windowEdges(told: Told): readonly Block[] {
           inline('–'),
         ],
       };
+    if (isWholeYear(plant.value))
+      return {
+        cells: [
+          inline(windowName(window, say)),
+          [strong([printer.print(plant, { style: 'cell' })])],
+          inline(capitalized(edgeWords(told, window, 'opens'))),
+          [printer.print(window.harvest, { style: 'cell' })],
+        ],
+      };
     const { from, to } = plant.value;
     const cell = (day: number, edge: 'opens' | 'closes'): readonly Inline[] =>
       inline([strong([printer.printAs(plant, dates.short(day))]), `: ${edgeWords(told, window, edge)}`]);
@@ -437,6 +454,10 @@ function windowEdges(told: Told): readonly Block[] {
   ];
 }
 
+function anyDay(value: PlantingWindows['plant']['value']): boolean {
+  return value.kind === 'date-range' && isWholeYear(value);
+}
+
 function windowName({ method, season }: PlantingWindows, say: SheetContext['wording']['say']): string {
   return say(`crop-sheet.window-${season}`, { how: say(`dates-table.how-${method}`) });
 }
@@ -454,10 +475,12 @@ const edgeSentences: Readonly<Record<string, readonly string[]>> = {
 
 /** What sets an edge of a window, in words: with the dates and temperatures that went in where they are known. */
 function edgeWords(
-  { wording: { say, measures }, printer }: Told,
-  { plant, edges, season }: PlantingWindows,
+  { wording, printer }: Told,
+  window: PlantingWindows,
   edge: 'opens' | 'closes',
 ): string {
+  const { say, measures } = wording;
+  const { plant, edges, season } = window;
   const rule = edges[edge];
   const input = (name: string): FindingInput | undefined => plant.inputs.find((found) => found.name === name);
   const plain = (): string => say(`choice.edge-${rule}`);
@@ -475,6 +498,7 @@ function edgeWords(
       ? say('crop-sheet.edge-length-opens', { time: measures.short('duration', fallWindowDays) })
       : say('crop-sheet.edge-length-closes', { time: measures.short('duration', springWindowDays) });
   if (season === 'overwinter') return plain();
+  if (season === 'year') return edgeRuleWords(window, edge, wording);
   const wanted = edgeSentences[`${edge}-${rule}`];
   const values = wanted?.map(input);
   if (!wanted || !values || values.includes(undefined)) return plain();

@@ -12,7 +12,7 @@ import { successionSowings, sumOf } from '../agronomy/succession.ts';
 import { dripTime, wateringSource, weeklyNeedMm, weeklyWater, type DripLine } from '../agronomy/watering.ts';
 import { daysAfterPlanting, merged, type PlantingWindows, type WindowSeason } from '../agronomy/windows.ts';
 import { expectedYield } from '../agronomy/yield.ts';
-import { monthDay } from '../climate/calendar.ts';
+import { isWholeYear, monthDay } from '../climate/calendar.ts';
 import { degreeDaysOfDay } from '../climate/degree-days.ts';
 import {
   maximumOn,
@@ -276,7 +276,7 @@ export interface SeasonOfSowings {
 }
 
 /** Seasons whose windows are sown one after another: what stands the winter is sown once. */
-const sownAgainIn: readonly WindowSeason[] = ['spring', 'fall'];
+const sownAgainIn: readonly WindowSeason[] = ['spring', 'fall', 'year'];
 
 function seasonsOfSowings(crop: Crop, place: CropPlace): readonly SeasonOfSowings[] {
   return place.windows
@@ -290,6 +290,8 @@ function sowingsOf(crop: Crop, place: CropPlace, window: PlantingWindows): reado
   const planting = crop.plantings.find(({ method }) => method === window.method);
   if (!crop.succession || !crop.degreeDays || !air || !planting || window.plant.value.kind === 'none')
     return [];
+  // Where any day suits, no first sowing is there to count from.
+  if (isWholeYear(window.plant.value)) return [];
   const { base, upper } = crop.degreeDays;
   const degreeDaysOn = (day: DayNumber): number => {
     const minimumC = minimumOn(air, day);
@@ -368,6 +370,13 @@ function firstComesUp(crop: Crop, { soil, windows }: CropPlace): readonly Findin
   const window = windows.find(({ method, plant }) => method === 'direct-sow' && plant.value.kind !== 'none');
   if (!window || window.plant.value.kind === 'none') return [];
   const { from } = window.plant.value;
+  if (isWholeYear(window.plant.value)) {
+    const none = { kind: 'none', reason: 'sown-any-month' } as const;
+    return [
+      { ...lacking(`${crop.id}.emergence-on`, 'emergence.day-by-day', crop), value: none },
+      { ...lacking(`${crop.id}.normal-seedlings`, 'seedlings.by-temperature', crop), value: none },
+    ];
+  }
   return [comesUpOn(crop, soil, from), seedlingsOn(crop, soil, from)];
 }
 

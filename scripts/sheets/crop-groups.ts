@@ -1,10 +1,16 @@
 import type { CropFacts, RegionFacts } from './facts.ts';
 import { endedByFreeze } from '../agronomy/hardiness.ts';
+import { isFrostFree } from '../agronomy/window-frost-free.ts';
 
 /** Crops that a gardener treats alike, in the order of the year: what is done next comes before the alphabet. */
 export interface CropGroup {
   readonly id: 'cool-sow' | 'cool-transplant' | 'warm-sow' | 'warm-transplant';
   readonly crops: readonly CropFacts[];
+}
+
+/** The key of a group's name; where no freeze sets the dates it speaks of none. */
+export function groupPhrase({ id }: Pick<CropGroup, 'id'>, { windowClimate }: RegionFacts): string {
+  return isFrostFree(windowClimate) ? `group.${id}-frost-free` : `group.${id}`;
 }
 
 const groupIds = ['cool-sow', 'cool-transplant', 'warm-sow', 'warm-transplant'] as const;

@@ -6,7 +6,7 @@ import { emergence } from '../agronomy/emergence.ts';
 import { bulbingDates, bulbingHours, onionClasses, type OnionPlace } from '../agronomy/onion.ts';
 import { cropFigures, depth, inRowSpacing, maturity, rowSpacing } from '../agronomy/spacing.ts';
 import { coldFrameWindows, publishedFrameGain } from '../agronomy/frame-windows.ts';
-import { plantingWindows, type PlantingWindows } from '../agronomy/windows.ts';
+import { plantingWindows, type PlantingWindows, type WindowClimate } from '../agronomy/windows.ts';
 import { longestDay, shortestDay } from '../climate/day-length.ts';
 import { freezeDates, freezeFreeSeason, type FreezeDates } from '../climate/freeze.ts';
 import type { PlanningFreeze } from '../climate/planning-freeze.ts';
@@ -42,6 +42,8 @@ export interface RegionFacts {
   readonly freezeFree: Finding;
   /** The freeze dates that planting is counted from, and the chance that they go by. */
   readonly planning: PlanningFreeze;
+  /** All that planting windows are worked out from. */
+  readonly windowClimate: WindowClimate;
   readonly longestDay: Finding;
   readonly shortestDay: Finding;
   /** Air of an average year, where the record gives monthly means; soil, where it also gives the soil. */
@@ -84,6 +86,7 @@ export function regionFacts(
     freeze,
     freezeFree: freezeFreeSeason(at32),
     planning: climate.planning,
+    windowClimate: climate.whole,
     longestDay: longestDay(place),
     shortestDay: shortestDay(place),
     ...(air ? { air } : {}),
@@ -94,15 +97,17 @@ export function regionFacts(
 }
 
 /**
- * The windows by freeze dates, soil and heat; where heat or cold soil would leave the crop no window at all, those by
- * freeze dates alone, since gardeners there do grow it, if less well.
+ * The windows by freeze dates, soil and heat; where heat would leave the crop no window at all, those by
+ * freeze dates alone, since gardeners there do grow it, if less well. Not where the soil is too cold: there it does not grow.
  */
 function possibleWindows(crop: Crop, climate: RegionClimate): readonly PlantingWindows[] {
   const whole = plantingWindows(crop, climate.whole);
   const values = whole.map(({ plant }) => plant.value);
   const byTemperature = values.some((value) => value.kind === 'none' && temperatureReasons.has(value.reason));
   const hopeless = values.every((value) => value.kind === 'none') && byTemperature;
-  return hopeless ? plantingWindows(crop, climate.byFreezes) : whole;
+  if (!hopeless) return whole;
+  const byFreezes = plantingWindows(crop, climate.byFreezes);
+  return byFreezes.some(({ plant }) => plant.value.kind !== 'none') ? byFreezes : whole;
 }
 
 /**
@@ -125,8 +130,6 @@ const temperatureReasons = new Set([
   'too-hot-all-year',
   'too-hot-before-harvest',
   'hot-until-too-late',
-  'soil-warm-too-late',
-  'soil-too-cold',
   'soil-too-warm',
 ]);
 
@@ -181,9 +184,34 @@ function byId(
   for (const { crop, windows } of facts.crops) {
     const onion = onionFacts(crop, windows, { place, air: facts.air });
     for (const [id, finding] of onion?.named ?? []) map.set(id, finding);
+    for (const [id, finding] of otherSeasons(crop, windows)) map.set(id, finding);
     if (crop.dayLength) for (const [id, finding] of dayLengthFindings(crop, place)) map.set(id, finding);
   }
   return map;
+}
+
+/**
+ * Where no freeze sets the dates there is no spring and fall to plant in: the names that sheets know stand for the one
+ * planting of the year, or for none beside it.
+ */
+function otherSeasons(crop: Crop, windows: readonly PlantingWindows[]): [string, Finding][] {
+  return windows
+    .filter(({ season }) => season === 'year')
+    .flatMap(({ startIndoors, plant, harvest }) =>
+      [plant, harvest, ...(startIndoors ? [startIndoors] : [])].flatMap((finding): [string, Finding][] => {
+        const named = (season: string): string => finding.id.replace(/year$/, season);
+        const none: Finding = { ...finding, value: { kind: 'none', reason: 'no-second-planting' } };
+        return [
+          [named('spring'), finding],
+          ...(crop.plantings.some(({ fall }) => fall)
+            ? [[named('fall'), { ...none, id: named('fall') }] as [string, Finding]]
+            : []),
+          ...(crop.overwinter
+            ? [[named('overwinter'), { ...none, id: named('overwinter') }] as [string, Finding]]
+            : []),
+        ];
+      }),
+    );
 }
 
 /** The class for the region, each class's hours and dates, and the region's own class again without its name. */

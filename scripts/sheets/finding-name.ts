@@ -3,6 +3,7 @@ import type { Crop } from '../records/schemas/crop.ts';
 import type { DateWords } from '../wording/dates.ts';
 import type { Measures } from '../wording/measures.ts';
 import type { Say } from '../wording/phrases.ts';
+import { buildFindingName } from './build-finding-name.ts';
 import { climateFindingName } from './climate-finding-name.ts';
 
 /** What a finding is called, from its id; the title of its method where it has no name of its own. */
@@ -13,6 +14,12 @@ export function findingName(
   const { id } = finding;
   const ofClimate = climateFindingName(id, { say, measures, dates });
   if (ofClimate !== undefined) return ofClimate;
+  const ofBuild = buildFindingName(id, {
+    say,
+    dates,
+    nameOf: (other) => findingName({ ...finding, id: other }, { say, measures, dates, crops }),
+  });
+  if (ofBuild !== undefined) return ofBuild;
   const sash = /^frame\.sash-([a-z])\.([a-z-]+)$/.exec(id);
   if (sash)
     return say('finding.sash', { letter: sash[1]!.toUpperCase(), what: say(`finding.sash-what.${sash[2]}`) });

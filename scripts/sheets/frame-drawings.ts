@@ -77,13 +77,32 @@ export function frameDrawings(options: {
 }
 
 /** The letter of each kind of part in the record's list. */
-function partLetters(project: BaleColdFrame): PartLetters {
+export function partLetters(project: BaleColdFrame): PartLetters {
   const letterOf = (count: string): string | undefined =>
     project.parts.find((part) => part.count === count)?.letter;
-  const kinds = ['bales', 'stakes', 'sashes', 'props', 'loose-straw-bales', 'soil-litres'] as const;
-  return Object.fromEntries(
-    kinds.flatMap((kind) => (letterOf(kind) === undefined ? [] : [[kind, letterOf(kind)]])),
-  );
+  const kinds = [
+    'bales',
+    'stakes',
+    'sashes',
+    'props',
+    'loose-straw-bales',
+    'soil-litres',
+    'hold-downs',
+    'hinges',
+    'screens',
+    'straps',
+    'hooks',
+    'pane-covers',
+    'filler-boards',
+  ] as const;
+  const ofBoard = (nominal: string | undefined): string | undefined =>
+    project.parts.find((part) => part.count === 'cut' && part.nominal === nominal)?.letter;
+  const letters = [
+    ...kinds.map((kind) => [kind, letterOf(kind)] as const),
+    ['hinge-board', project.hinges && ofBoard(project.hinges.board)] as const,
+    ['rest-board', project.slope?.board && ofBoard(project.slope.board)] as const,
+  ];
+  return Object.fromEntries(letters.filter(([, letter]) => letter !== undefined));
 }
 
 function sownRow({ crop, fromPolewardMm, tall }: BedRow, project: BaleColdFrame): SownRow {

@@ -1,4 +1,5 @@
 /** What the names between double braces in a sheet's prose mean. */
+import { depthReasons, ruleVerdicts } from '../agronomy/depth-advice.ts';
 import { soilFits } from '../agronomy/soil-fit.ts';
 import { boltingRisks } from '../agronomy/onion-buying.ts';
 import { onionSizes } from '../agronomy/onion-growth.ts';
@@ -58,6 +59,8 @@ const choicesOf: Readonly<Record<string, readonly string[]>> = {
   'onion.buying-size': ['buy-any-size', 'buy-pencil-or-thinner', 'buy-thinner-than-pencil'],
   'frame.side': ['north', 'south'],
   'freeze.occurrence': freezeOccurrences,
+  'depth.by-soil': depthReasons,
+  'depth.rule-against-published': ruleVerdicts,
   'soil.fit': soilFits.map((fit) => `soil-${fit}`),
 };
 

@@ -6,15 +6,16 @@ import {
   type PlantingRow,
 } from '../drawings/charts/planting-chart.ts';
 import type { PlantingAct } from '../drawings/charts/acts.ts';
-import { column, figure, inline, keyNumbers, table } from '../document/build.ts';
+import { column, figure, inline, keyNumbers, mark, paragraph, table } from '../document/build.ts';
 import type { Block, Inline, TableRow } from '../document/document.ts';
 import type { DateRangeFinding, Finding } from '../findings/finding.ts';
 import { lateFreezePercent } from '../agronomy/window-cold.ts';
+import { isFrostFree } from '../agronomy/window-frost-free.ts';
 import type { PlantingWindows } from '../agronomy/windows.ts';
 import { defaultPlanForChance } from '../climate/planning-freeze.ts';
 import { rangeOf } from '../wording/measures.ts';
-import { cropGroups, type CropGroup } from './crop-groups.ts';
-import type { CropFacts } from './facts.ts';
+import { cropGroups, groupPhrase, type CropGroup } from './crop-groups.ts';
+import type { CropFacts, RegionFacts } from './facts.ts';
 import { chartFreezeDates, freezeExhibits } from './freeze-exhibits.ts';
 import type { Exhibit } from './names.ts';
 import { capitalized } from './printer.ts';
@@ -38,6 +39,19 @@ export function plantingChartParts(context: SheetContext): SheetParts {
 /** The dates that make the sheet true, large. */
 export function atAGlance({ facts, printer, wording: { say } }: SheetContext): Block {
   const at32 = facts.freeze.get(32)!;
+  if (isFrostFree(facts.windowClimate))
+    return keyNumbers(
+      [
+        { finding: facts.shortestDay, label: 'glance.shortest-day' },
+        { finding: facts.longestDay, label: 'glance.longest-day' },
+        ...(at32.last[10]?.value.kind === 'date'
+          ? [{ finding: at32.last[10], label: 'glance.late-freeze' }]
+          : []),
+      ].map(({ finding, label }) => ({
+        value: printer.print(finding, { style: 'cell' }),
+        label: say(label),
+      })),
+    );
   const items = [
     { finding: at32.last[50], label: 'glance.last-freeze' },
     { finding: at32.first[50], label: 'glance.first-freeze' },
@@ -78,6 +92,8 @@ const highestChartMm = 205;
 
 /** The year of every crop; more crops than fit on a page go on in a second chart. */
 function charts(context: SheetContext): readonly Block[] {
+  const { facts, wording } = context;
+  if (!facts.crops.some((known) => datedWindows(known).length > 0)) return noneDated(facts, wording);
   const pages: CropGroup[][] = [[]];
   for (const group of cropGroups(context.facts)) {
     for (const known of group.crops) {
@@ -92,6 +108,16 @@ function charts(context: SheetContext): readonly Block[] {
   return pages
     .filter((groups) => groups.length > 0)
     .map((groups, index) => chart(context, groups, index + 1));
+}
+
+/** A sentence in place of a chart without a bar. */
+function noneDated({ crops, region }: RegionFacts, { say }: SheetContext['wording']): readonly Block[] {
+  const unknown = crops.some(({ windows }) =>
+    windows.some(
+      ({ plant: { value } }) => value.kind === 'none' && value.reason === 'no-freeze-no-temperatures',
+    ),
+  );
+  return unknown ? [paragraph(say('dates-table.none-dated', { region: region.name }))] : [];
 }
 
 function withCrop(groups: readonly CropGroup[], id: CropGroup['id'], known: CropFacts): CropGroup[] {
@@ -129,7 +155,7 @@ function chartOptions(
     ...chartYear(facts),
     monthLabels: dates.months(),
     groups: groups.map((group) => ({
-      label: say(`group.${group.id}`),
+      label: say(groupPhrase(group, facts)),
       rows: group.crops.flatMap((known) => rowsOf(known, say)),
     })),
     ...(freeze.last.length + freeze.first.length > 0
@@ -171,7 +197,7 @@ function alternative(
   const dateOf = (finding: (typeof at32.last)[50]): string =>
     finding ? printer.words(finding.value).first : say('none.not-given');
   const names = groups.flatMap((group) => group.crops.map(({ crop }) => crop.name.toLowerCase()));
-  return say('chart.alternative', {
+  return say(isFrostFree(facts.windowClimate) ? 'chart.alternative-frost-free' : 'chart.alternative', {
     region: facts.region.name,
     crops: say('chart.crops', { count: names.length, number: measures.number(names.length) }),
     firstCrop: names[0]!,
@@ -201,7 +227,7 @@ function datesTable({ facts, wording: { say }, printer }: SheetContext): readonl
       };
     });
   const groups = cropGroups(facts)
-    .map((group) => ({ header: inline(say(`group.${group.id}`)), rows: group.crops.flatMap(rowsOf) }))
+    .map((group) => ({ header: inline(say(groupPhrase(group, facts))), rows: group.crops.flatMap(rowsOf) }))
     .filter(({ rows }) => rows.length > 0);
   if (groups.length === 0) return [];
   return [
@@ -217,7 +243,7 @@ function datesTable({ facts, wording: { say }, printer }: SheetContext): readonl
       ],
       groups,
       notes: [
-        say('dates-table.note'),
+        say(isFrostFree(facts.windowClimate) ? 'dates-table.note-frost-free' : 'dates-table.note'),
         ...(facts.crops.some(({ windows }) => windows.some(startsTheYearBefore))
           ? [say('dates-table.year-before', { year: String(facts.year - 1) })]
           : []),
@@ -280,6 +306,12 @@ function planningLine({ facts, wording: { say, measures }, printer }: SheetConte
   const { chance, last, first } = facts.planning;
   const late = facts.freeze.get(32)!.last[lateFreezePercent];
   const dated = (finding: Finding): string => printer.words(finding.value).first;
+  if (isFrostFree(facts.windowClimate))
+    return paragraph(
+      late?.value.kind === 'date'
+        ? say('planning.frost-free-late', { late: dated(late) })
+        : say('planning.frost-free'),
+    );
   if (chance === defaultPlanForChance)
     return {
       kind: 'paragraph',
@@ -316,6 +348,7 @@ function measuresTable({ facts, wording: { say, measures }, printer }: SheetCont
         : rangeOf(measures.number(low), measures.number(high));
     return [printer.printAs(finding, words)];
   };
+  const fromSettingOut = mark({ table: 'planting-measures', number: 1 }, say('measures-table.mark'), '*');
   const rowOf = (known: CropFacts): TableRow => ({
     cells: [
       inline(known.crop.name),
@@ -323,7 +356,10 @@ function measuresTable({ facts, wording: { say, measures }, printer }: SheetCont
       bare(known.inRow),
       bare(known.betweenRows),
       bare(known.emergence),
-      inline([...bare(known.maturity), known.crop.maturity.from === 'planting-out' ? '*' : '']),
+      inline([
+        ...bare(known.maturity),
+        ...(known.crop.maturity.from === 'planting-out' ? [fromSettingOut] : []),
+      ]),
     ],
   });
   const days = say('measures-table.days');
@@ -342,7 +378,7 @@ function measuresTable({ facts, wording: { say, measures }, printer }: SheetCont
         column(say('measures-table.maturity'), { unit: days }),
       ],
       groups: cropGroups(facts).map((group) => ({
-        header: inline(say(`group.${group.id}`)),
+        header: inline(say(groupPhrase(group, facts))),
         rows: group.crops.map(rowOf),
       })),
       notes: [say('measures-table.note'), say(`measures-table.other-unit-${length}`)],
@@ -370,7 +406,8 @@ function cropNotes({ facts, wording: { say } }: SheetContext): readonly Block[] 
 }
 
 /** True for a planting whose first act falls before January 1 of the season. */
-function startsTheYearBefore({ startIndoors, plant }: PlantingWindows): boolean {
+function startsTheYearBefore({ season, startIndoors, plant }: PlantingWindows): boolean {
+  if (season === 'year') return false;
   return [startIndoors, plant].some(
     (finding) => finding?.value.kind === 'date-range' && finding.value.from < 1,
   );

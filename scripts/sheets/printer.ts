@@ -12,6 +12,7 @@ import {
   wide,
   workings as workingsBlock,
 } from '../document/build.ts';
+import { isWholeYear } from '../climate/calendar.ts';
 import type { Block, Inline, SourceItem, WorkingsItem } from '../document/document.ts';
 import type { Finding, FindingInput, FindingValue } from '../findings/finding.ts';
 import type { Crop } from '../records/schemas/crop.ts';
@@ -101,7 +102,9 @@ export class Printer {
       case 'date':
         return { first: dates.long(value.day) };
       case 'date-range':
-        return { first: dates.longRange(value.from, value.to) };
+        return {
+          first: isWholeYear(value) ? say('dates-table.any-month') : dates.longRange(value.from, value.to),
+        };
       case 'choice':
         return { first: say(`choice.${value.value}`) };
       case 'none':
@@ -112,7 +115,12 @@ export class Printer {
   cellWords(value: FindingValue): PrintedMeasure {
     const { dates } = this.wording;
     if (value.kind === 'date') return { first: dates.short(value.day) };
-    if (value.kind === 'date-range') return { first: dates.shortRange(value.from, value.to) };
+    if (value.kind === 'date-range')
+      return {
+        first: isWholeYear(value)
+          ? this.wording.say('dates-table.any-month-cell')
+          : dates.shortRange(value.from, value.to),
+      };
     if (value.kind === 'none')
       return {
         first: this.wording.say(shortReasons.has(value.reason) ? `none.short-${value.reason}` : 'none.short'),

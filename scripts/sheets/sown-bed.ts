@@ -3,8 +3,9 @@ import { bedNeeds, type BedNeeds } from '../agronomy/bed-needs.ts';
 import { layOutRows, type BedRow } from '../agronomy/bed-rows.ts';
 import { linesAcross } from '../agronomy/row-places.ts';
 import { cropHeight } from '../agronomy/spacing.ts';
-import type { Finding } from '../findings/finding.ts';
+import { inputOf, quantity, type Finding } from '../findings/finding.ts';
 import type { Sow } from '../records/schemas/projects/sow.ts';
+import type { RingInside } from '../structures/structure.ts';
 import type { SowingBed } from './bed.ts';
 import type { CropFacts } from './facts.ts';
 import type { SheetContext } from './sheet-context.ts';
@@ -25,6 +26,8 @@ export interface SownCrop {
   readonly sown: Sow[number];
   readonly height: Finding;
   readonly needs: BedNeeds;
+  /** In a ring: the mean length of its rows. */
+  readonly ringLength?: Finding;
 }
 
 export function sownBed({ facts }: SheetContext, bed: SowingBed, sow: Sow): SownBed {
@@ -39,16 +42,55 @@ export function sownBed({ facts }: SheetContext, bed: SowingBed, sow: Sow): Sown
   const rows = layout?.kind === 'rows' ? layout.rows : [];
   const crops = known.map(({ known: of, sown }): SownCrop => {
     const { crop } = of;
+    const own = rows.filter((row) => row.crop === crop);
+    const ring = bed.ring && own.length > 0 ? ringOf(crop.id, own, bed, bed.ring) : undefined;
     const needs = bedNeeds({
       crop,
       sown,
-      rows: rows.filter((row) => row.crop === crop),
-      bedLengthMm: insideLengthMm,
-      bedLength: lengthFinding,
+      rows: own,
+      bedLengthMm: ring?.lengthMm ?? insideLengthMm,
+      bedLength: ring?.length ?? lengthFinding,
     });
-    return { known: of, sown, height: cropHeight(crop), needs };
+    return {
+      known: of,
+      sown,
+      height: cropHeight(crop),
+      needs,
+      ...(ring ? { ringLength: ring.length } : {}),
+    };
   });
   return { bed, crops, rows, linesMm: linesAcross(insideDepthMm, lines?.count ?? 0) };
+}
+
+/** How long the rows of a crop in a ring are: each goes round at its own distance from the middle. */
+function ringOf(
+  crop: string,
+  rows: readonly BedRow[],
+  bed: SowingBed,
+  ring: RingInside,
+): { readonly lengthMm: number; readonly length: Finding } {
+  const lengths = rows.map(({ fromPolewardMm }) => ringLengthMm(ring, fromPolewardMm));
+  const lengthMm = lengths.reduce((sum, mm) => sum + mm, 0) / lengths.length;
+  const from = rows.map(({ fromPolewardMm }) => fromPolewardMm);
+  return {
+    lengthMm,
+    length: {
+      id: `${crop}.ring-row`,
+      value: quantity('length', lengthMm),
+      method: 'bed.ring-row',
+      inputs: [
+        inputOf('ring-length', bed.lengthFinding),
+        { name: 'from-inner-edge', value: quantity('length', Math.min(...from), Math.max(...from)) },
+      ],
+      sources: bed.lengthFinding.sources,
+    },
+  };
+}
+
+/** The length of a row so far from the inner edge of a ring. */
+function ringLengthMm({ innerRadiusMm, openAngleAt }: RingInside, fromInnerMm: number): number {
+  const radiusMm = innerRadiusMm + fromInnerMm;
+  return radiusMm * (2 * Math.PI - 2 * openAngleAt(radiusMm));
 }
 
 export interface NumberedRow {

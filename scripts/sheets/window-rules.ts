@@ -30,17 +30,23 @@ export function edgeRuleWords(
     case 'first-freeze':
       return fromFreeze('first', daysFromFirst(valueOf('before-first-freeze'), edge));
     case 'soil-temperature':
-      return say('edge.soil-temperature', { limit: temperature('soil-sowing-temperature') });
+      return say(closing('soil-temperature'), { limit: temperature('soil-sowing-temperature') });
+    case 'planting-soil':
+      return say(closing('planting-soil'), { limit: temperature('planting-soil') });
     case 'soil-workable':
-      return say('edge.soil-workable', { limit: temperature('soil-workable-from') });
+      return say(closing('soil-workable'), { limit: temperature('soil-workable-from') });
     case 'cold-limit':
       return say('edge.cold-limit', { limit: temperature('cold-limit') });
     case 'late-freeze':
-      return say('edge.late-freeze', { date: day('late-freeze') });
+      return say(closing('late-freeze'), { date: day('late-freeze') });
     case 'soil-heat':
-      return say('edge.soil-heat', { limit: temperature('soil-maximum') });
+      return say(closing('soil-heat'), { limit: temperature('soil-maximum') });
     case 'heat':
       return say(`edge.heat-${edge}`, { limit: temperature('heat-limit') });
+    case 'warmth':
+      return say(`edge.warmth-${edge}`, { limit: temperature('growing-minimum') });
+    case 'coolest':
+      return say(`edge.coolest-${edge}`);
     case 'ending-freeze':
       return say('edge.ending-freeze', { date: day('ending-freeze') });
     case 'window-length':
@@ -49,8 +55,14 @@ export function edgeRuleWords(
       });
     case 'after-spring':
     case 'year-end':
+    case 'whole-year':
     case 'no-window':
       return say(`edge.${rule}`);
+  }
+
+  /** Soil and late freezes open a window, except where one time serves the whole year: there they close it too. */
+  function closing(name: string): string {
+    return edge === 'closes' ? `edge.${name}-closes` : `edge.${name}`;
   }
 
   function fromFreeze(which: 'last' | 'first', days: DayNumber | undefined): string {

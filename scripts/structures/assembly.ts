@@ -5,7 +5,10 @@
  */
 import type { Hemisphere, Spot } from './geometry.ts';
 
-/** A convex body by its faces, each a flat polygon of corners in order. */
+/**
+ * A convex body by its faces, each a flat polygon of corners in order. A flat sheet, such as cloth, mesh or the surface of
+ * soil, has one face.
+ */
 export interface Solid {
   readonly faces: readonly (readonly Spot[])[];
 }
@@ -38,6 +41,11 @@ export interface Member {
   readonly until?: string;
   /** In the drawing of its own stage it is shown this far above its place, with an arrow down. */
   readonly liftMm?: number;
+  /**
+   * Something round, whose faces only come near its shape: no edges are drawn between faces that turn little, nor where it
+   * runs on into another smooth member of its role (which then has the same corners there).
+   */
+  readonly smooth?: true;
 }
 
 /** A measure that a drawing shows: between two spots, drawn `offsetMm` to the side of the line between them. */

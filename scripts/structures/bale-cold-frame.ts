@@ -9,12 +9,16 @@
 import { choice, count, inputOf, quantity, type Finding, type FindingValue } from '../findings/finding.ts';
 import type { BaleColdFrame } from '../records/schemas/projects/bale-cold-frame.ts';
 import { addBales } from './bale-findings.ts';
+import { addHoldDowns, baleCovers, baleHeat, baleLifts } from './bale-loads.ts';
+import { smallerBaleFrames } from './bale-versions.ts';
 import { checkProject, sizesOf } from './check-project.ts';
 import { describeStructureFault, type StructureFault } from './faults.ts';
 import { asValue, FindingList, unique } from './finding-list.ts';
+import { addHardware, hardwareCounts, hardwarePieces } from './bale-hardware.ts';
 import { layFrame, type FrameGeometry, type Hemisphere } from './geometry.ts';
 import { structureSources } from './practice.ts';
 import { addHeaviestSash, addSash, sashId } from './sash-findings.ts';
+import { sashPlans } from './sash-plan.ts';
 import type { BuildPlace, Built, Structure } from './structure.ts';
 
 export interface Frame extends Structure {
@@ -52,6 +56,10 @@ export function baleColdFrame(
     addSash(made, project, sash, geometry.sashes[index]!);
   });
   addHeaviestSash(made, project);
+  addHoldDowns(made, project);
+  addHardware(made, project, geometry);
+  const pieces = hardwarePieces(made, project, geometry);
+  const lifts = baleLifts(made, project, geometry);
   return {
     findings: made.all(),
     counts: {
@@ -60,17 +68,22 @@ export function baleColdFrame(
       stakes: made.get('frame.stakes'),
       sashes: made.get('frame.sashes'),
       props: made.get('frame.props'),
+      'hold-downs': made.get('frame.hold-downs'),
       'soil-litres': made.get('frame.soil-volume'),
+      ...hardwareCounts(made),
     },
-    pieces: [],
-    lifts: [],
+    pieces,
+    lifts,
+    covers: baleCovers(made, geometry),
+    heat: baleHeat(geometry),
+    versions: () => smallerBaleFrames(project),
     bed: {
       shape: 'rectangle',
       lengthMm: geometry.insideLengthMm,
       length: 'frame.inside-length',
       depthMm: geometry.insideDepthMm,
       soilDepthMm: geometry.soilDepthMm,
-      cover: 'frame',
+      cover: geometry.sashes.every(({ screenMm }) => screenMm > 0) ? 'screen' : 'frame',
       clearMm: geometry.equatorHeightMm - geometry.soilDepthMm,
     },
     glance: ['frame.inside-length', 'frame.inside-depth', 'frame.bales'],
@@ -98,7 +111,11 @@ function addGiven(made: FindingList, project: BaleColdFrame): void {
   given('frame.stake-length', asValue(stakes.length), stakes.sources);
   given('frame.soil-depth', asValue(project.soilDepth), recordSource);
   given('frame.sashes', count(project.sashes.length), recordSource);
-  given('frame.props', count(project.sashes.length), recordSource);
+  given(
+    'frame.props',
+    count(sashPlans(project).filter(({ opens }) => opens !== 'never').length),
+    recordSource,
+  );
   given('frame.people', count(project.helpers + 1), recordSource);
   given('frame.time', asValue(project.time), recordSource);
   for (const sash of project.sashes) {
@@ -117,7 +134,9 @@ function addBed(made: FindingList, project: BaleColdFrame, geometry: FrameGeomet
   made.add('frame.equator-side', choice(equatorSide), { method: 'frame.side', inputs: [], sources: laid });
   made.add('frame.poleward-height', length(geometry.polewardHeightMm), wallHeight(made, project, 'poleward'));
   made.add('frame.equator-height', length(geometry.equatorHeightMm), wallHeight(made, project, 'others'));
-  const shortest = project.sashes.reduce((a, b) => (b.length.low < a.length.low ? b : a));
+  const shortest = project.sashes
+    .filter(({ filler }) => filler === undefined)
+    .reduce((a, b) => (b.length.low < a.length.low ? b : a));
   const heights = { 'poleward-height': 'frame.poleward-height', 'equator-height': 'frame.equator-height' };
   made.add('frame.inside-depth', length(geometry.insideDepthMm), {
     method: 'frame.inside-depth',
@@ -177,11 +196,22 @@ const baleFaces = { 'bale-width': 'frame.bale-width', 'bale-height': 'frame.bale
 
 function wallHeight(
   made: FindingList,
-  { walls, bale }: BaleColdFrame,
+  { walls, bale, slope }: BaleColdFrame,
   wall: 'poleward' | 'others',
 ): Omit<Finding, 'id' | 'value'> {
   const { courses, lay } = walls[wall];
   const face = lay === 'flat' ? 'bale-height' : 'bale-width';
+  if (wall === 'poleward' && slope?.rise) {
+    return {
+      method: 'frame.height-ridge',
+      inputs: [
+        { name: 'courses', value: count(courses) },
+        ...made.from({ [face]: `frame.${face}` }),
+        { name: 'ridge-rise', value: asValue(slope.rise) },
+      ],
+      sources: bale.sources,
+    };
+  }
   return {
     method: lay === 'flat' ? 'frame.height-flat' : 'frame.height-on-edge',
     inputs: [{ name: 'courses', value: count(courses) }, ...made.from({ [face]: `frame.${face}` })],

@@ -84,7 +84,9 @@ function addLooseStraw(
     (sum, { fromX, toX, depthMm, riseMm }) => sum + ((toX - fromX) * depthMm * riseMm) / 2 / 1e6,
     0,
   );
-  const needL = wedgesL + geometry.gapL;
+  const ridgeL = ridgeVolumeL(geometry);
+  const lowWallL = lowWallGapL(geometry);
+  const needL = wedgesL + geometry.gapL + ridgeL + lowWallL;
   made.add('frame.loose-straw', quantity('volume', needL), {
     method: 'frame.loose-straw',
     inputs: [
@@ -95,6 +97,8 @@ function addLooseStraw(
       }),
       { name: 'wall-thickness', value: quantity('length', geometry.sideThicknessMm) },
       { name: 'gaps', value: quantity('volume', geometry.gapL) },
+      ...(ridgeL > 0 ? [{ name: 'ridge', value: quantity('volume', ridgeL) }] : []),
+      ...(lowWallL > 0 ? [{ name: 'low-wall-gaps', value: quantity('volume', lowWallL) }] : []),
     ],
     sources,
   });
@@ -107,6 +111,20 @@ function addLooseStraw(
     ],
     sources,
   });
+}
+
+/** Packed straw under the board that raises the upper ends of the sashes. */
+export function ridgeVolumeL({ ridge }: FrameGeometry): number {
+  if (!ridge) return 0;
+  return ((ridge.toX - ridge.fromX) * (ridge.toY - ridge.fromY) * ridge.heightMm) / 1e6;
+}
+
+/** Straw tucked under sashes that lie high at the inner edge of the low wall: a wedge that ends where they bear. */
+function lowWallGapL({ sashes }: FrameGeometry): number {
+  return sashes.reduce(
+    (sum, { gapMm, bearingEquatorMm, widthMm }) => sum + (gapMm * bearingEquatorMm * widthMm) / 2 / 1e6,
+    0,
+  );
 }
 
 function lengthAlongWall({ wall, box: { from, to } }: FrameGeometry['bales'][number]): number {

@@ -153,7 +153,7 @@ class BillMaker {
     const number: Finding = {
       id: partId(part, 'quantity'),
       value: count(unitsNeeded(part, needed)),
-      method: part.count === 'soil-litres' ? 'build.part-packs' : 'build.part-quantity',
+      method: isByVolume(part) ? 'build.part-packs' : 'build.part-quantity',
       inputs: quantityInputs(part, needed),
       sources: needed?.sources ?? [this.#record.priceSource],
     };
@@ -255,17 +255,22 @@ class BillMaker {
   }
 }
 
+/** Mix, gravel and the like are counted in litres and come in packs. */
+function isByVolume({ count: counted }: ProjectPart): boolean {
+  return counted.endsWith('-litres');
+}
+
 /** Whole units, spares included: 9 stakes with 10 percent spare are 10, and 20 are 22. */
 function unitsNeeded(part: ProjectPart, needed: Finding | undefined): number {
   const exact = needed === undefined ? (part.number ?? 1) : amount(needed);
-  const units = part.count === 'soil-litres' && part.pack ? exact / middle(part.pack) : exact;
+  const units = isByVolume(part) && part.pack ? exact / middle(part.pack) : exact;
   return Math.ceil(Math.round(units * (1 + (part.spare ?? 0) / 100) * 1e6) / 1e6);
 }
 
 function quantityInputs(part: ProjectPart, needed: Finding | undefined): readonly FindingInput[] {
   return [
     ...(needed ? [inputOf('needed', needed)] : [{ name: 'needed', value: count(part.number ?? 1) }]),
-    ...(part.count === 'soil-litres' && part.pack
+    ...(isByVolume(part) && part.pack
       ? [{ name: 'pack', value: quantity('volume', part.pack.low, part.pack.high) }]
       : []),
     ...(part.spare === undefined ? [] : [{ name: 'spare-percent', value: count(part.spare) }]),

@@ -4,8 +4,18 @@
  *
  * The undersides of all sashes lie in one plane, through the inner top edges of the poleward and the equator wall. Past
  * the inner edge of the equator wall that plane dips below the top of the straw, which gives: the low end of a sash
- * presses in by its bearing times the sine of the slope, about a quarter inch for 3 in at 1 in per ft.
+ * presses in by its bearing times the sine of the slope, about a quarter inch for 3 in at 1 in per ft. More than straw gives
+ * way leaves a gap under the sash at the inner edge of that wall.
  */
+import {
+  fillerBoards,
+  restBoards,
+  sideHingeBoards,
+  topHingeBoards,
+  type PlacedBoard,
+} from './frame-boards.ts';
+import { practice } from './practice.ts';
+import type { SashPlan } from './sash-plan.ts';
 import {
   baleAsLaid,
   longWallCourse,
@@ -47,6 +57,17 @@ export interface PlacedSash {
   readonly lengthMm: number;
   readonly thicknessMm: number;
   readonly glassShare: number;
+  /** How it is hinged, opened, held down and glazed. */
+  readonly hinge: SashPlan['hinge'];
+  readonly opens: SashPlan['opens'];
+  readonly holdDown: SashPlan['holdDown'];
+  readonly panes: SashPlan['panes'];
+  /** Thickness of the insect screen that it lies on; 0 without one. */
+  readonly screenMm: number;
+  /** How far it ends short of the least bearing on the low wall, where a board carries it; 0 for any other. */
+  readonly fillerMm: number;
+  /** What is left open under it at the inner edge of the low wall when the straw has given way; loose straw fills it. */
+  readonly gapMm: number;
   /** Underside of its upper (poleward) and lower edge. */
   readonly upper: { readonly y: number; readonly z: number };
   readonly lower: { readonly y: number; readonly z: number };
@@ -100,6 +121,21 @@ export interface FrameGeometry {
   readonly soilDepthMm: number;
   /** Openings that the side walls leave, in litres of loose straw. */
   readonly gapL: number;
+  /** Boards that sashes are hinged to or lie on. */
+  readonly boards: readonly PlacedBoard[];
+  /** The ridge of packed straw that raises the upper ends, under its board. */
+  readonly ridge: Ridge | undefined;
+}
+
+/** Packed straw along the top of the tall wall. */
+export interface Ridge {
+  readonly fromX: number;
+  readonly toX: number;
+  readonly fromY: number;
+  readonly toY: number;
+  readonly baseMm: number;
+  /** Of the straw alone, without the board on it. */
+  readonly heightMm: number;
 }
 
 /** The sizes a frame is laid out from, in millimetres. All are greater than 0. */
@@ -107,16 +143,39 @@ export interface FrameSizes {
   readonly bale: BaleSize;
   readonly poleward: { readonly courses: number; readonly lay: Lay };
   readonly others: { readonly courses: number; readonly lay: Lay };
-  readonly sashes: readonly {
-    readonly id: string;
-    readonly widthMm: number;
-    readonly lengthMm: number;
-    readonly thicknessMm: number;
-    readonly glassShare: number;
-  }[];
+  readonly sashes: readonly SashSize[];
+  /** For a frame whose slope comes of a ridge of straw: how high it is with its board. */
+  readonly ridge: { readonly riseMm: number; readonly board: BoardSection } | undefined;
+  /** What hinges are screwed to. */
+  readonly hingeBoard: BoardSection | undefined;
   readonly bearingMm: number;
   readonly stakes: { readonly perBale: number; readonly lengthMm: number };
   readonly soilDepthMm: number;
+}
+
+export interface SashSize {
+  readonly id: string;
+  readonly widthMm: number;
+  readonly lengthMm: number;
+  readonly thicknessMm: number;
+  readonly glassShare: number;
+  readonly plan: SashPlan;
+}
+
+export interface BoardSection {
+  readonly thicknessMm: number;
+  readonly widthMm: number;
+}
+
+/** How much higher the upper ends of the sashes lie than the lower ones, from inner edge to inner edge. */
+export function riseOf(sizes: FrameSizes): number {
+  const heights = [sizes.poleward, sizes.others].map((wall) => wallSize(sizes.bale, wall).heightMm);
+  return heights[0]! - heights[1]! + (sizes.ridge?.riseMm ?? 0);
+}
+
+/** The sashes that must reach from wall to wall, by which the shortest sets the depth of the bed. */
+export function reachingSashes(sizes: FrameSizes): readonly SashSize[] {
+  return sizes.sashes.filter(({ plan }) => !plan.filler);
 }
 
 /** Height and thickness of a wall as laid. */
@@ -142,23 +201,25 @@ export function runUnder(slantMm: number, riseMm: number): number {
 }
 
 /**
- * Places every bale, sash and stake. The sizes must be ones that faultsOf (bale-cold-frame.ts) finds right; for others the
+ * Places every bale, sash and stake. The sizes must be ones that checkProject finds right; for others the
  * result is without meaning.
  */
 export function layFrame(sizes: FrameSizes, hemisphere: Hemisphere): FrameGeometry {
   const poleward = wallSize(sizes.bale, sizes.poleward);
   const others = wallSize(sizes.bale, sizes.others);
-  const riseMm = poleward.heightMm - others.heightMm;
-  const shortestMm = Math.min(...sizes.sashes.map((sash) => sash.lengthMm));
+  const riseMm = riseOf(sizes);
+  const shortestMm = Math.min(...reachingSashes(sizes).map((sash) => sash.lengthMm));
   const insideDepthMm = runUnder(shortestMm - 2 * sizes.bearingMm, riseMm);
   const insideLengthMm = totalWidth(sizes) - 2 * sizes.bearingMm;
   const { slopeDeg, slantMm } = slopeOver(riseMm, insideDepthMm);
   const walls = layWalls(sizes, insideLengthMm, insideDepthMm);
   const wedge = { depthMm: insideDepthMm, riseMm, baseMm: others.heightMm };
+  const sashes = laySashes(sizes, { insideDepthMm, slopeDeg, slantMm, riseMm, others });
+  const polewardHeightMm = others.heightMm + riseMm;
   return {
     hemisphere,
     bales: walls.bales,
-    sashes: laySashes(sizes, { insideDepthMm, slopeDeg, slantMm, riseMm, others }),
+    sashes,
     stakes: driveStakes(sizes, walls.bales),
     wedges: [
       { wall: 'west', fromX: -others.thicknessMm, toX: 0, ...wedge },
@@ -168,7 +229,7 @@ export function layFrame(sizes: FrameSizes, hemisphere: Hemisphere): FrameGeomet
     insideDepthMm,
     outsideLengthMm: Math.max(walls.longWallMm, insideLengthMm + 2 * others.thicknessMm),
     outsideDepthMm: others.thicknessMm + insideDepthMm + poleward.thicknessMm,
-    polewardHeightMm: poleward.heightMm,
+    polewardHeightMm,
     equatorHeightMm: others.heightMm,
     sideThicknessMm: others.thicknessMm,
     slopeDeg,
@@ -176,7 +237,40 @@ export function layFrame(sizes: FrameSizes, hemisphere: Hemisphere): FrameGeomet
     bearingMm: sizes.bearingMm,
     soilDepthMm: sizes.soilDepthMm,
     gapL: walls.gapL,
+    boards: [
+      ...boardsOf(sizes, { sashes, insideDepthMm, slopeDeg, polewardHeightMm }),
+      ...fillerBoards(
+        { sashes, insideDepthMm, slopeDeg },
+        { thicknessMm: others.thicknessMm, bearingMm: sizes.bearingMm },
+      ),
+    ],
+    ridge: sizes.ridge && {
+      fromX: sashes[0]!.x,
+      toX: sashes.at(-1)!.x + sashes.at(-1)!.widthMm,
+      fromY: insideDepthMm,
+      toY: insideDepthMm + poleward.thicknessMm,
+      baseMm: poleward.heightMm,
+      heightMm: sizes.ridge.riseMm - sizes.ridge.board.thicknessMm,
+    },
   };
+}
+
+function boardsOf(
+  { ridge, hingeBoard }: FrameSizes,
+  cover: {
+    readonly sashes: readonly PlacedSash[];
+    readonly insideDepthMm: number;
+    readonly slopeDeg: number;
+    readonly polewardHeightMm: number;
+  },
+): readonly PlacedBoard[] {
+  const wallTopMm = cover.polewardHeightMm;
+  return [
+    ...(ridge ? restBoards(cover, { board: ridge.board, topMm: wallTopMm }) : []),
+    ...(hingeBoard
+      ? [...topHingeBoards(cover, { board: hingeBoard, wallTopMm }), ...sideHingeBoards(cover, hingeBoard)]
+      : []),
+  ];
 }
 
 export function totalWidth(sizes: FrameSizes): number {
@@ -262,15 +356,26 @@ function laySashes(sizes: FrameSizes, slope: Slope): readonly PlacedSash[] {
     const west = x;
     x += sash.widthMm;
     const pastEdgeMm = sash.lengthMm - slantMm - sizes.bearingMm;
-    const bearingEquatorMm = Math.min(pastEdgeMm, others.thicknessMm / cosine);
+    const bearingEquatorMm = Math.max(0, Math.min(pastEdgeMm, others.thicknessMm / cosine));
+    const { plan, ...size } = sash;
+    const { hinge, opens, holdDown, panes } = plan;
+    const screenMm = plan.screen?.thicknessMm ?? 0;
+    const end = { y: upper.y - screenMm * sine, z: upper.z + screenMm * cosine };
     return {
-      ...sash,
+      ...size,
+      hinge,
+      opens,
+      holdDown,
+      panes,
+      screenMm,
+      fillerMm: plan.filler ? Math.max(0, sizes.bearingMm - pastEdgeMm) : 0,
+      gapMm: Math.max(0, bearingEquatorMm * sine - practice.squeezeMm),
       x: west,
-      upper,
-      lower: { y: upper.y - sash.lengthMm * cosine, z: upper.z - sash.lengthMm * sine },
+      upper: end,
+      lower: { y: end.y - sash.lengthMm * cosine, z: end.z - sash.lengthMm * sine },
       bearingPolewardMm: sizes.bearingMm,
       bearingEquatorMm,
-      overhangMm: pastEdgeMm - bearingEquatorMm,
+      overhangMm: Math.max(0, pastEdgeMm - bearingEquatorMm),
       pressMm: bearingEquatorMm * sine,
     };
   });

@@ -3,7 +3,15 @@ import { count, inputOf, none, quantity, type FindingValue } from '../findings/f
 import type { BaleColdFrame } from '../records/schemas/projects/bale-cold-frame.ts';
 import { asValue, unique, type FindingList } from './finding-list.ts';
 import type { PlacedSash } from './geometry.ts';
-import { glassDensityGPerMm3, structureSources, woodDensityGPerMm3 } from './practice.ts';
+import {
+  coverThicknessMm,
+  glassDensityGPerMm3,
+  plasticDensityGPerMm3,
+  screenClothGPerMm2,
+  structureSources,
+  woodDensityGPerMm3,
+} from './practice.ts';
+import type { SashPanes, SashPlan } from './sash-plan.ts';
 
 /** Findings of one sash, `placed` in the frame. Needs those of the bed. */
 export function addSash(
@@ -36,16 +44,28 @@ export function addSash(
     thicknessMm: placed.thicknessMm,
     glassShare: sash.glassShare,
     glassMm: sash.glass.low,
+    panes: placed.panes,
   });
+  const ofGlass = placed.panes.kind === 'glass' && placed.panes.missing === 0;
   made.add(sashId(sash.id, 'weight'), quantity('mass', low, high), {
-    method: 'frame.sash-weight',
+    method: ofGlass ? 'frame.sash-weight' : 'frame.sash-weight-plastic',
     inputs: [
       ...made.from({ 'sash-width': sashId(sash.id, 'width'), ...size }),
       { name: 'sash-thickness', value: asValue(sash.thickness) },
       { name: 'glass-thickness', value: asValue(sash.glass) },
       { name: 'glass-percent', value: count(Math.round(sash.glassShare * 1000) / 10) },
+      ...(placed.panes.missing > 0 && placed.panes.number
+        ? [
+            { name: 'panes', value: count(placed.panes.number) },
+            { name: 'panes-missing', value: count(placed.panes.missing) },
+          ]
+        : []),
     ],
-    sources: [structureSources.glass, structureSources.wood],
+    sources: [
+      ...(placed.panes.kind === 'glass' ? [structureSources.glass] : []),
+      structureSources.wood,
+      ...(ofGlass ? [] : [structureSources.plastics]),
+    ],
   });
 }
 
@@ -70,10 +90,37 @@ export function sashMassG(sash: {
   /** 0 to 1. */
   readonly glassShare: number;
   readonly glassMm: number;
+  /** Whole panes of glass when absent. */
+  readonly panes?: SashPanes;
 }): { readonly low: number; readonly high: number } {
-  const glassG = sash.areaMm2 * sash.glassShare * sash.glassMm * glassDensityGPerMm3;
+  const glassG = sash.areaMm2 * sash.glassShare * paneGPerMm2(sash.glassMm, sash.panes);
   const woodMm3 = sash.areaMm2 * (1 - sash.glassShare) * sash.thicknessMm;
   return { low: glassG + woodMm3 * woodDensityGPerMm3.low, high: glassG + woodMm3 * woodDensityGPerMm3.high };
+}
+
+/** What the panes weigh by their area, the covers of missing ones counted in. */
+function paneGPerMm2(thicknessMm: number, panes: SashPanes | undefined): number {
+  if (!panes) return thicknessMm * glassDensityGPerMm3;
+  const densities = { glass: glassDensityGPerMm3, ...plasticDensityGPerMm3 };
+  const missing = missingShare(panes);
+  const cover = panes.cover ? coverThicknessMm[panes.cover] * plasticDensityGPerMm3[panes.cover] : 0;
+  return (1 - missing) * thicknessMm * densities[panes.kind] + missing * cover;
+}
+
+/** Which part of the panes is missing, 0 to 1. */
+export function missingShare({ number, missing }: SashPanes): number {
+  return number === undefined ? 0 : missing / number;
+}
+
+/** Mass of an insect screen in its wooden frame, in grams, lightest to heaviest wood. */
+export function screenMassG(
+  sash: { readonly widthMm: number; readonly lengthMm: number },
+  { railMm, thicknessMm }: NonNullable<SashPlan['screen']>,
+): { readonly low: number; readonly high: number } {
+  const clothMm2 = (sash.widthMm - 2 * railMm) * (sash.lengthMm - 2 * railMm);
+  const woodMm3 = (sash.widthMm * sash.lengthMm - clothMm2) * thicknessMm;
+  const clothG = clothMm2 * screenClothGPerMm2;
+  return { low: clothG + woodMm3 * woodDensityGPerMm3.low, high: clothG + woodMm3 * woodDensityGPerMm3.high };
 }
 
 /** `frame.sash-a.width` */

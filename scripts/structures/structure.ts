@@ -1,7 +1,11 @@
 /** What every kind of build project comes to, once its record adds up: the contract between a kind and its build card. */
 import type { Finding } from '../findings/finding.ts';
 import type { Assembly } from './assembly.ts';
+import type { FrameEnvelope } from './frame-heat/envelope.ts';
+import type { VentOpening } from './frame-heat/vent.ts';
 import type { Hemisphere } from './geometry.ts';
+import type { Project } from '../records/schemas/project.ts';
+import type { WindSash } from './wind/sash-in-wind.ts';
 
 /** Where a project is built. */
 export interface BuildPlace {
@@ -23,6 +27,12 @@ export interface Structure {
   readonly glance: readonly string[];
   /** What the drawings are made from; a bale frame has drawings of its own. */
   readonly assembly?: Assembly;
+  /** A bed under glass, as the heat sees it: what it keeps, and what of it opens. */
+  readonly heat?: { readonly envelope: FrameEnvelope; readonly vent: VentOpening };
+  /** What the wind can lift off it. */
+  readonly covers?: readonly WindCover[];
+  /** Smaller builds of the same record, the largest first: what is built from when less is at hand. */
+  readonly versions?: () => Iterable<Project>;
 }
 
 /** A piece of wood of a nominal section such as `2x10`, as many times as it is needed. */
@@ -36,8 +46,19 @@ export interface CutPiece {
   readonly number: number;
 }
 
+/** A sash or lid in the wind, as it is held down by what the bill has. */
+export interface WindCover {
+  /** What ids begin with: `frame.sash-x` gives `frame.sash-x.wind-lift-closed`. */
+  readonly id: string;
+  /** The letter that drawings and tables call it by. */
+  readonly letter: string;
+  /** Id of the finding of its weight. */
+  readonly weight: string;
+  readonly sash: WindSash;
+}
+
 export interface LiftedItem {
-  /** What is lifted: `sash-x`, `bale`, `soil-bag`. */
+  /** What is lifted: `sash`, `bale`, `soil-bag`; its name for people is the phrase `lifted.` and this. */
   readonly item: string;
   /** Id of the finding of its mass. */
   readonly mass: string;
@@ -51,6 +72,8 @@ export interface LiftedItem {
   readonly fromMm: number;
   readonly toMm: number;
   readonly grip: 'good' | 'fair' | 'poor';
+  /** From between the ankles to between the hands of each of two people, where they must reach over something. */
+  readonly reachOfTwoMm?: number;
 }
 
 /** The inside of a bed that something is sown in. */
@@ -63,10 +86,21 @@ export interface BedInside {
   /** Poleward to equator; for a ring, how wide the sown strip is. */
   readonly depthMm: number;
   readonly soilDepthMm: number;
+  /** For a ring: where it lies, so that each row round it has a length of its own. */
+  readonly ring?: RingInside;
   /** What closes it above while plants are small. */
   readonly cover: 'open' | 'frame' | 'screen';
   /** Room over the soil at its lowest place, under a cover. */
   readonly clearMm?: number;
+}
+
+/** A ring of soil; its first row is the innermost. */
+export interface RingInside {
+  readonly innerRadiusMm: number;
+  /** Half the angle that is open toward the equator at this distance from the middle, in radians; 0 for a closed ring. */
+  readonly openAngleAt: (radiusMm: number) => number;
+  /** Poles that stand in it, in millimetres east and poleward of its middle. */
+  readonly poles?: readonly { readonly x: number; readonly y: number }[];
 }
 
 /** What does not add up in a record, said to the person who wrote it. */

@@ -3,6 +3,10 @@ import type { Project } from '../records/schemas/project.ts';
 import { baleStructure } from './bale-cold-frame.ts';
 import { billFaults } from './bill-of-materials.ts';
 import { stepFaults } from './check-steps.ts';
+import { keyholeStructure } from './keyhole-bed.ts';
+import { lumberFrameStructure } from './lumber-frame.ts';
+import { tepeeStructure } from './pole-tepee.ts';
+import { raisedBedStructure } from './raised-bed.ts';
 import type { BuildPlace, Built } from './structure.ts';
 
 /** The structure of a project, or everything that does not add up in its record. */
@@ -15,10 +19,21 @@ export function structureOf(project: Project, place: BuildPlace): Built {
 }
 
 function ofKind(project: Project, place: BuildPlace): Built {
-  return baleStructure(project, place);
+  switch (project.kind) {
+    case 'bale-cold-frame':
+      return baleStructure(project, place);
+    case 'lumber-cold-frame':
+      return lumberFrameStructure(project, place);
+    case 'raised-bed':
+      return raisedBedStructure(project, place);
+    case 'keyhole-bed':
+      return keyholeStructure(project, place);
+    case 'pole-tepee':
+      return tepeeStructure(project, place);
+  }
 }
 
 /** Letters that the drawings of a kind use beside those of the parts. */
 function otherLetters(project: Project): readonly string[] {
-  return project.sashes.map(({ id }) => id);
+  return 'sashes' in project ? project.sashes.map(({ id }) => id) : [];
 }

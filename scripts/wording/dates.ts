@@ -13,6 +13,8 @@ export interface DateWords {
   full(iso: string): string;
   /** Twelve short month names, January first. */
   months(): readonly string[];
+  /** The same in full. */
+  monthNames(): readonly string[];
 }
 
 /** A fixed year of 365 days, so that a day number is the same date every year. */
@@ -26,6 +28,7 @@ export function dateWords(language: string): DateWords {
   const short = form({ month: 'short', day: 'numeric' });
   const full = form({ year: 'numeric', month: 'long', day: 'numeric' });
   const month = form({ month: 'short' });
+  const monthName = form({ month: 'long' });
   const range = (format: Intl.DateTimeFormat, from: DayNumber, to: DayNumber): string => {
     const [a, b] = [dateOf(from), dateOf(to)];
     if (a.getTime() === b.getTime()) return tie(format.format(a));
@@ -40,6 +43,8 @@ export function dateWords(language: string): DateWords {
     longRange: (from, to) => range(long, from, to),
     shortRange: (from, to) => range(short, from, to),
     full: (iso) => tie(full.format(new Date(`${iso}T00:00:00Z`))),
+    monthNames: () =>
+      Array.from({ length: 12 }, (_, index) => monthName.format(new Date(Date.UTC(anyCommonYear, index, 1)))),
     months: () =>
       Array.from({ length: 12 }, (_, index) => month.format(new Date(Date.UTC(anyCommonYear, index, 1)))),
   };

@@ -1,4 +1,5 @@
 import {
+  abbreviation,
   beside,
   caution,
   cautionBox,
@@ -14,6 +15,7 @@ import {
   language,
   link,
   list,
+  mark,
   pageBreak,
   paragraph,
   sources,
@@ -216,7 +218,9 @@ function cropRows(times: number): TableRow[] {
       cells: [
         inline(round === 0 ? name : `${name}, sowing ${round + 1}`),
         inline(findingWords('carrot.sow-spring', dates)),
-        inline(depth),
+        inline(
+          depth === '–' ? mark({ table: 'sowing-table', number: 2 }, 'set out, not sown', depth) : depth,
+        ),
         inline(spacing),
         inline(rows),
       ],
@@ -227,7 +231,7 @@ function cropRows(times: number): TableRow[] {
 const cropColumns = [
   column('Crop', { weight: 3 }),
   column('Sow outdoors', { weight: 3 }),
-  column('Depth', { align: 'number', unit: 'in' }),
+  column('Depth', { align: 'number', unit: 'in', unitWords: 'inches' }),
   column('Thin to', { align: 'number', unit: 'in' }),
   column('Between rows', { align: 'number', weight: 1.4, unit: 'in' }),
 ];
@@ -259,11 +263,15 @@ const blocks: readonly Block[] = [
         emphasis('tender'),
         ' one does not. See the ',
         link('https://guides.example.org/freeze', 'table of freeze dates'),
-        ' for other years, and go by the soil: 40\u00a0°F (4\u00a0°C) at 2\u00a0in is enough for peas.',
+        ' for other years, and go by the soil: 40\u00a0°F (4\u00a0°C) at 2\u00a0',
+        abbreviation('inches', 'in'),
+        ' is enough for peas.',
       ]),
       paragraph([
         'A board of 1\u00a015⁄16\u00a0in × 5½\u00a0in × 8\u00a0ft is sold as 2 × 6. Measure: 5′\u00a07⅜″ is 67⅜\u00a0in. ',
-        'The señora’s jalapeños, sown at −2\u00a0weeks, came up in 8–10\u00a0days.',
+        'The ',
+        language('es', 'señora'),
+        '’s jalapeños, sown at −2\u00a0weeks, came up in 8–10\u00a0days.',
       ]),
       heading(3, 'soil', 'Soil'),
       paragraph('Rake in an inch of compost. Sandy soil dries first and can be sown first.'),

@@ -45,7 +45,7 @@ export function scenesOf(blocks: readonly Block[]): readonly Scene[] {
 export function wordsOfPage(html: string): readonly string[] {
   const heard = html
     .replace(/<svg[\s>].*?<\/svg>/gs, ' ')
-    .replace(/<\/?(?:a|strong|em|i|span|time)(?:\s[^>]*)?>/g, '')
+    .replace(/<\/?(?:a|abbr|strong|em|i|span|time)(?:\s[^>]*)?>/g, '')
     .replace(/<[^>]*>/g, ' ');
   return splitWords(decode(heard));
 }

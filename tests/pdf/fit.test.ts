@@ -94,6 +94,36 @@ describe('what does not fit', () => {
   });
 });
 
+describe('a sheet meant for one page', () => {
+  const line = 'A line.';
+  const lines = (count: number): readonly Block[] => Array.from({ length: count }, () => paragraph(line));
+  const onePage = (count: number, fit: { fit?: 'one-page' } = { fit: 'one-page' }) =>
+    render(makeDocument(lines(count), fit));
+
+  it('is told by how much it is too long, in lines and in millimetres', async () => {
+    // The band of the showcase takes 97 points of the 676.8, and 18 stand under it: 25 lines fit, each with 7.5 above it.
+    expect((await onePage(25)).diagnostics).toEqual([]);
+    const { diagnostics, pages } = await onePage(28);
+    expect(pages).toBe(2);
+    expect(diagnostics).toMatchObject([{ code: 'past-one-page', severity: 'warning' }]);
+    expect(diagnostics[0]?.message).toMatch(/ by \d+ lines of text \(\d+ mm\)\./);
+    const [told, more] = [diagnostics, (await onePage(38)).diagnostics].map((each) =>
+      Number(/\((\d+) mm\)/.exec(each[0]!.message)![1]),
+    );
+    // Ten paragraphs of a line more, each of 22.5 points.
+    expect(more! - told!).toBeCloseTo((10 * 22.5 * 25.4) / 72, -0.5);
+  });
+
+  it('is told nothing where any length is right', async () => {
+    expect((await onePage(80, {})).diagnostics).toEqual([]);
+  });
+
+  it('is set as any other sheet', async () => {
+    const [fitted, free] = await Promise.all([onePage(40), onePage(40, {})]);
+    expect(Buffer.from(fitted.bytes).equals(Buffer.from(free.bytes))).toBe(true);
+  });
+});
+
 describe('cells of a table', () => {
   it('stay on one line where the table has room for it, whatever the weights', async () => {
     const weight = '21–24 lb (9.5–10.7 kg)';

@@ -1,7 +1,16 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { columns, group, piece, withBefore, type Item, type Piece } from '../../scripts/pdf/items.ts';
-import { paginate, type Pagination } from '../../scripts/pdf/paginate.ts';
+import {
+  columns,
+  group,
+  piece,
+  tightened,
+  withBefore,
+  type ColumnText,
+  type Item,
+  type Piece,
+} from '../../scripts/pdf/items.ts';
+import { evenHeight, overrun, paginate, type Pagination } from '../../scripts/pdf/paginate.ts';
 
 const heights = { first: 100, later: 90 };
 const line = (height: number, keepWithNext = false): Piece => piece(height, [], { keepWithNext });
@@ -138,6 +147,209 @@ describe('paginate', () => {
   });
 });
 
+/** Text in two columns, the second 200 to the right of the first. */
+const twoColumns = (items: readonly Item[], more: Partial<ColumnText> = {}): ColumnText => ({
+  kind: 'column-text',
+  before: 0,
+  keepWithNext: false,
+  items,
+  shifts: [0, 200],
+  height: evenHeight(items, 2),
+  leastStart: 0,
+  ...more,
+});
+
+/** Page, column and top of every piece, as `page/left:top`. */
+const columnPlaces = ({ placements }: Pagination): readonly string[] =>
+  placements.filter(({ repeated }) => !repeated).map(({ page, left, top }) => `${page}/${left}:${top}`);
+
+describe('text in columns', () => {
+  const cases: readonly { name: string; items: readonly Item[]; expected: readonly string[] }[] = [
+    {
+      name: 'has columns of one length where it ends',
+      items: [twoColumns([line(10), line(10), line(10), line(10)])],
+      expected: ['0/0:0', '0/0:10', '0/200:0', '0/200:10'],
+    },
+    {
+      name: 'has its longer column first',
+      items: [twoColumns([line(10), line(10), line(10)])],
+      expected: ['0/0:0', '0/0:10', '0/200:0'],
+    },
+    {
+      name: 'is followed by what stands below its longer column',
+      items: [twoColumns([line(10), line(10), line(10)]), line(10)],
+      expected: ['0/0:0', '0/0:10', '0/200:0', '0/0:20'],
+    },
+    {
+      name: 'fills both columns of a page before it turns it',
+      items: [line(60), twoColumns(Array.from({ length: 5 }, () => line(20)))],
+      expected: ['0/0:0', '0/0:60', '0/0:80', '0/200:60', '0/200:80', '1/0:0'],
+    },
+    {
+      name: 'drops the space above the first piece of a column',
+      items: [twoColumns([line(10), spaced(10, 4), spaced(10, 4), spaced(10, 4)])],
+      expected: ['0/0:0', '0/0:14', '0/200:0', '0/200:14'],
+    },
+    {
+      name: 'takes a piece that its short columns have no room for to the next page',
+      items: [line(60), twoColumns([line(30), line(50)])],
+      expected: ['0/0:0', '0/0:60', '1/0:0'],
+    },
+    {
+      name: 'does not begin in columns too short to read down',
+      items: [
+        line(60),
+        twoColumns(
+          Array.from({ length: 16 }, () => line(10)),
+          { leastStart: 50 },
+        ),
+      ],
+      expected: [
+        '0/0:0',
+        ...[0, 200].flatMap((left) => [0, 1, 2, 3, 4, 5, 6, 7].map((at) => `1/${left}:${at * 10}`)),
+      ],
+    },
+    {
+      name: 'takes the heading above it along',
+      items: [line(75), line(15, true), twoColumns([line(20), line(20)])],
+      expected: ['0/0:0', '1/0:0', '1/0:15', '1/200:15'],
+    },
+  ];
+  it.each(cases)('$name', ({ items, expected }) => {
+    const result = paginate(items, heights);
+    expect(columnPlaces(result)).toEqual(expected);
+    expect(result.overflowing).toEqual([]);
+  });
+
+  it('has its box behind it on every page, as high as its columns', () => {
+    const backing = (): [] => [];
+    const head = line(10);
+    const box = group(
+      [
+        line(20, true),
+        twoColumns(
+          Array.from({ length: 12 }, () => line(20)),
+          { backing },
+        ),
+      ],
+      {
+        repeatedHead: head,
+      },
+    );
+    const { placements } = paginate([box], heights);
+    const repeats = placements
+      .filter(({ repeated }) => repeated)
+      .map(({ page, top, piece: { height } }) => [page, top, height]);
+    expect(repeats).toEqual([
+      [0, 20, 80],
+      [1, 0, 10],
+      [1, 10, 40],
+    ]);
+  });
+});
+
+describe('a drawing or table that has to wait for the next page', () => {
+  const floating = (height: number): Item => group([line(height)], { together: true, floats: true });
+  const text = (height: number, keepWithNext = false): Piece => ({
+    ...line(height, keepWithNext),
+    rises: true,
+  });
+  const cases: readonly { name: string; items: readonly Item[]; expected: readonly string[] }[] = [
+    {
+      name: 'lets the text after it fill the page',
+      items: [line(50), floating(60), text(20), text(20), text(20)],
+      expected: ['0:0', '0:50', '0:70', '1:0', '1:60'],
+    },
+    {
+      name: 'lets no heading before it',
+      items: [line(50), floating(60), line(10, true), text(20)],
+      expected: ['0:0', '1:0', '1:60', '1:70'],
+    },
+    {
+      name: 'lets lines before it only with those they are kept with',
+      items: [line(50), floating(60), text(15), text(20, true), text(20)],
+      expected: ['0:0', '0:50', '1:0', '1:60', '2:0'],
+    },
+    {
+      name: 'stays with the heading above it',
+      items: [line(50), line(10, true), floating(60), text(20)],
+      expected: ['0:0', '1:0', '1:10', '1:70'],
+    },
+    {
+      name: 'stays in its place where it fits',
+      items: [line(20), floating(60), text(20)],
+      expected: ['0:0', '0:20', '0:80'],
+    },
+  ];
+  it.each(cases)('$name', ({ items, expected }) => {
+    expect(places(paginate(items, heights))).toEqual(expected);
+  });
+});
+
+describe('a group that belongs together and yields', () => {
+  const table = (rows: number, yields: boolean): Item =>
+    group(
+      Array.from({ length: rows }, () => line(10)),
+      { together: true, yields },
+    );
+  const cases: readonly { name: string; items: readonly Item[]; pages: readonly number[] }[] = [
+    {
+      name: 'is broken where more than a third of a page would stay empty',
+      items: [line(60), table(6, true)],
+      pages: [0, 0, 0, 0, 0, 1, 1],
+    },
+    {
+      name: 'goes to the next page where less would',
+      items: [line(75), table(6, true)],
+      pages: [0, 1, 1, 1, 1, 1, 1],
+    },
+    {
+      name: 'takes its heading along where less would',
+      items: [line(75), line(5, true), table(6, true)],
+      pages: [0, 1, 1, 1, 1, 1, 1, 1],
+    },
+    {
+      name: 'is whole if it does not yield',
+      items: [line(60), table(6, false)],
+      pages: [0, 1, 1, 1, 1, 1, 1],
+    },
+  ];
+  it.each(cases)('$name', ({ items, pages }) => {
+    expect(paginate(items, heights).placements.map(({ page }) => page)).toEqual(pages);
+  });
+});
+
+describe('too much for one page', () => {
+  const cases: readonly { name: string; items: readonly Item[]; expected: number }[] = [
+    { name: 'is nothing where one page is full', items: [line(60), line(40)], expected: 0 },
+    { name: 'is what stands below its foot', items: [line(60), line(70)], expected: 30 },
+    { name: 'counts the space that a turned page drops', items: [line(60), spaced(50, 15)], expected: 25 },
+    {
+      name: 'counts what a page break puts on another page',
+      items: [line(60), { kind: 'break' }, line(50)],
+      expected: 10,
+    },
+  ];
+  it.each(cases)('$name', ({ items, expected }) => {
+    expect(overrun(items, heights)).toBeCloseTo(expected, 6);
+  });
+});
+
+describe('tightened items', () => {
+  it('have less space between them, at every depth, and keep their own height', () => {
+    const inner = [line(10), spaced(10, 20)];
+    const given = [line(10), { ...group(inner), before: 10 }, columns([inner]), twoColumns(inner)];
+    const height = (items: readonly Item[]): number =>
+      Math.max(
+        ...paginate(items, { first: 999, later: 999 }).placements.map(
+          ({ top, piece: each }) => top + each.height,
+        ),
+      );
+    expect(height(given)).toBeCloseTo(10 + 10 + 40 + 40 + 10, 0);
+    expect(height(tightened(given, 0.5))).toBeCloseTo(10 + 5 + 30 + 30 + 10, 0);
+  });
+});
+
 describe('paginate, whatever the items', () => {
   const arbitraryPiece = fc
     .record({
@@ -162,6 +374,9 @@ describe('paginate, whatever the items', () => {
     fc
       .tuple(fc.array(arbitraryPiece, { maxLength: 4 }), fc.array(arbitraryPiece, { maxLength: 8 }))
       .map(([aside, main]): Item => columns([[group(aside, { together: true })], main])),
+    fc
+      .array(arbitraryPiece, { minLength: 1, maxLength: 14 })
+      .map((items): Item => twoColumns(withBefore(items, 0))),
     fc.constant<Item>({ kind: 'break' }),
   );
   const arbitraryItems = fc.array(arbitraryItem, { minLength: 1, maxLength: 14 });
@@ -170,7 +385,7 @@ describe('paginate, whatever the items', () => {
     items.flatMap((item) => {
       if (item.kind === 'break') return [];
       if (item.kind === 'piece') return [item];
-      return item.kind === 'group' ? allPieces(item.items) : item.columns.flatMap(allPieces);
+      return item.kind === 'columns' ? item.columns.flatMap(allPieces) : allPieces(item.items);
     });
 
   it('loses nothing, adds nothing and keeps the order', () => {
@@ -198,7 +413,7 @@ describe('paginate, whatever the items', () => {
 
   it('lays nothing over anything else in one column', () => {
     const single = fc.array(
-      arbitraryItem.filter((item) => item.kind !== 'columns'),
+      arbitraryItem.filter(({ kind }) => kind !== 'columns' && kind !== 'column-text'),
       { minLength: 1, maxLength: 14 },
     );
     fc.assert(

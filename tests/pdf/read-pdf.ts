@@ -98,7 +98,7 @@ export function tagsOf(pdf: ReadPdf, role: string): readonly ReadTag[] {
 /** Bullets and numbers that a renderer adds; the number of a step has no full stop and counts as a word. */
 const marker = /^\s*(?:[•–]|\d+\.)\s*$/;
 
-const runsAlong = new Set(['Link', 'Span']);
+const runsAlong = new Set(['Link', 'Reference', 'Span']);
 
 /** The words of one tag; `leftOut` are the texts of links that do not count, without their spaces. */
 export function textOf(tag: ReadTag, leftOut: ReadonlySet<string> = new Set()): string {
@@ -149,7 +149,8 @@ function wordsByContent(items: readonly TextItem[], stray: string[]): ReadonlyMa
   const open: (string | undefined)[] = [];
   for (const item of items) {
     if (item.type === 'beginMarkedContentProps' || item.type === 'beginMarkedContent') {
-      open.push(item.tag === 'Artifact' ? 'artifact' : item.id);
+      // What an abbreviation stands for is said in a stretch within the other, which has no name of its own.
+      open.push(item.tag === 'Artifact' ? 'artifact' : (item.id ?? open.at(-1)));
     } else if (item.type === 'endMarkedContent') open.pop();
     else if (item.str !== undefined && (item.str !== '' || item.hasEOL === true)) {
       const id = open.at(-1);

@@ -17,7 +17,7 @@ const { sheets, guide, diagnostics } = await check({ root: repository, builtInRo
 
 test('the demonstration guide has no faults', () => {
   expect(formatReport(diagnostics)).toBe('');
-  expect(sheets).toHaveLength(12);
+  expect(sheets).toHaveLength(18);
 });
 
 describe.each(sheets.map((sheet) => [`${sheet.region.id} ${sheet.sheet.id}`, sheet] as const))(

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import type { Project } from '../../scripts/records/schemas/project.ts';
+import type { BaleColdFrame } from '../../scripts/records/schemas/projects/bale-cold-frame.ts';
 import { partOf, projectWith, quantityIn } from './project.ts';
 import { frameOf, numberOf, valueOf } from './read-frame.ts';
 
@@ -10,7 +10,7 @@ const sashes = [
   [24, 57],
 ] as const;
 
-type Part = Project['parts'][number];
+type Part = BaleColdFrame['parts'][number];
 
 const rows: readonly {
   readonly name: string;

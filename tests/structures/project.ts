@@ -29,7 +29,29 @@ export interface Choices {
   /** Length, width and height in inches. */
   readonly bale?: readonly [number, number, number];
   readonly parts?: BaleColdFrame['parts'];
+  /** What single sashes have beyond their size, by their place in the list. */
+  readonly special?: Readonly<Record<number, SashExtras>>;
+  readonly slope?: BaleColdFrame['slope'];
+  readonly hinges?: BaleColdFrame['hinges'];
+  readonly holdDowns?: BaleColdFrame['holdDowns'];
 }
+
+export type SashExtras = Partial<
+  Pick<BaleColdFrame['sashes'][number], 'hinge' | 'panes' | 'screen' | 'holdDown' | 'filler' | 'glass'>
+>;
+
+/** Two hinges to a sash, on a 2 by 6. */
+export const hingesOn2x6: NonNullable<BaleColdFrame['hinges']> = {
+  perSash: 2,
+  board: '2x6',
+  sources: ['hinge-source'],
+};
+
+/** A screen in a frame of wood 1 1/2 in wide and 3/4 in thick. */
+export const thinScreen: NonNullable<BaleColdFrame['sashes'][number]['screen']> = {
+  rail: inches(1.5),
+  thickness: inches(0.75),
+};
 
 const sashLetters = 'KLMNOPQRSTUV';
 
@@ -43,6 +65,10 @@ export function projectWith({
   soilDepth = 6,
   bale = [36, 18, 14],
   parts = [partOf({ letter: 'A', count: 'bales', price: 10 })],
+  special = {},
+  slope,
+  hinges,
+  holdDowns,
 }: Choices = {}): BaleColdFrame {
   return {
     id: 'test-frame',
@@ -64,7 +90,11 @@ export function projectWith({
       glassShare: 0.7,
       glass: inches(0.125),
       painted: true,
+      ...special[index],
     })),
+    ...(slope ? { slope } : {}),
+    ...(hinges ? { hinges } : {}),
+    ...(holdDowns ? { holdDowns } : {}),
     bearing: { value: inches(bearing), sources: ['bearing-source'] },
     stakes: { perBale: stakes.perBale, length: inches(stakes.length), sources: ['stake-source'] },
     soilDepth: inches(soilDepth),

@@ -1,5 +1,6 @@
 /** Each thing that a cold frame is built of, as a body that knows how to draw itself. */
 import type {
+  Box,
   FrameGeometry,
   PlacedBale,
   PlacedSash,
@@ -17,8 +18,9 @@ import {
   type SolidLook,
 } from '../axonometric.ts';
 import { dotsInside } from '../hatch.ts';
-import { along, circle, path, polygon, polyline, segment, subtract, unit, type Point } from '../path.ts';
+import { along, circle, path, polygon, polyline, segment, unit, type Point } from '../path.ts';
 import type { PathCommand, SceneItem } from '../scene.ts';
+import { paneItems, panesOf } from './panes.ts';
 import { shoot } from './shoot.ts';
 import { strawStrokes } from './straw.ts';
 import type { View } from './view.ts';
@@ -90,6 +92,18 @@ function strawOn(solid: Solid, view: View, areaMm2: number): readonly SceneItem[
     return strawStrokes(flat, areaMm2);
   });
   return strokes.length === 0 ? [] : [path(strokes, { stroke: 'thin' })];
+}
+
+/** Packed straw as a box. */
+export function strawBody(box: Box, view: View, weight: Weight): Body {
+  const solid = view.box(box);
+  return {
+    solid,
+    items: [
+      ...drawSolid(solid, view.camera, looks[weight]),
+      ...strawOn(solid, view, weight === 'added' ? 2.2 : 5),
+    ],
+  };
 }
 
 /** Loose straw on a side wall, filling the room under the sashes. */
@@ -187,17 +201,22 @@ export function stakeBody({ x, y, topMm }: PlacedStake, view: View, weight: Weig
   };
 }
 
-/** Where a sash is held: on the frame, lifted above it, or with its low end propped up. */
+/** Where a sash is held: on the frame, lifted above it, or with the edge that opens propped up. */
 export interface SashPose {
   readonly liftMm?: number;
   readonly propMm?: number;
 }
 
-/** Corners of the underside of a sash, then the same for its upper side. */
+/**
+ * Corners of the underside of a sash, then the same for its upper side. A sash that carries the hinges of another stays shut.
+ */
 export function sashCorners(
   sash: PlacedSash,
-  { liftMm = 0, propMm = 0 }: SashPose,
+  { liftMm = 0, propMm: wantedMm = 0 }: SashPose,
 ): { under: Spot[]; over: Spot[] } {
+  if (wantedMm > 0 && (sash.opens === 'west-edge' || sash.opens === 'east-edge'))
+    return sideCorners(sash, wantedMm);
+  const propMm = sash.opens === 'never' ? 0 : Math.min(wantedMm, sash.lengthMm / 2);
   const upper = { y: sash.upper.y, z: sash.upper.z + liftMm };
   const rise = sash.upper.z - sash.lower.z - propMm;
   const run = Math.sqrt(sash.lengthMm ** 2 - rise ** 2);
@@ -218,6 +237,40 @@ export function sashCorners(
   return { under, over };
 }
 
+/** Turned about the edge with the hinges, which is the other one than the edge that opens. */
+function sideCorners(sash: PlacedSash, propMm: number): { under: Spot[]; over: Spot[] } {
+  const raise = Math.min(propMm / sash.widthMm, 0.5);
+  const level = Math.sqrt(1 - raise ** 2);
+  const slope = Math.atan2(sash.upper.z - sash.lower.z, sash.upper.y - sash.lower.y);
+  const [tilt, up] = [-Math.sin(slope), Math.cos(slope)];
+  const hingesWest = sash.opens === 'east-edge';
+  const hingeX = hingesWest ? sash.x : sash.x + sash.widthMm;
+  const away = hingesWest ? 1 : -1;
+  const free = {
+    x: hingeX + away * sash.widthMm * level,
+    y: tilt * sash.widthMm * raise,
+    z: up * sash.widthMm * raise,
+  };
+  const corner = (edge: 'hinge' | 'free', end: PlacedSash['upper']): Spot =>
+    edge === 'hinge' ? { x: hingeX, ...end } : { x: free.x, y: end.y + free.y, z: end.z + free.z };
+  const [west, east] = hingesWest ? (['hinge', 'free'] as const) : (['free', 'hinge'] as const);
+  const under = [
+    corner(west, sash.lower),
+    corner(east, sash.lower),
+    corner(east, sash.upper),
+    corner(west, sash.upper),
+  ];
+  const thick = {
+    x: -away * raise * sash.thicknessMm,
+    y: tilt * level * sash.thicknessMm,
+    z: up * level * sash.thicknessMm,
+  };
+  return {
+    under,
+    over: under.map(({ x, y, z }) => ({ x: x + thick.x, y: y + thick.y, z: z + thick.z })),
+  };
+}
+
 export function sashBody(sash: PlacedSash, view: View, weight: Weight, pose: SashPose = {}): Body {
   const { under, over } = sashCorners(sash, pose);
   const sweep = view.turned({
@@ -233,48 +286,42 @@ export function sashBody(sash: PlacedSash, view: View, weight: Weight, pose: Sas
   return { solid, items: [...drawSolid(solid, view.camera, look), ...panes(sash, over, view, added)] };
 }
 
-/** Two panes with a bar between them, and the glint that says glass. */
+/** The panes on its upper side. */
 function panes(sash: PlacedSash, over: readonly Spot[], view: View, added: boolean): readonly SceneItem[] {
-  const rail = railMm(sash);
-  const [across, down] = [rail / sash.widthMm, rail / sash.lengthMm];
-  const spot = (share: number, up: number): Point => {
-    const bottom = mix(over[0]!, over[1]!, share);
-    const top = mix(over[3]!, over[2]!, share);
+  return paneItems(sash, panesOf(sash, onUpperSide(over, view)), added ? 'added' : 'standing');
+}
+
+/** Places a share of the width and of the length of a sash on the page, by the corners of its upper side. */
+export function onUpperSide(over: readonly Spot[], view: View): (across: number, up: number) => Point {
+  return (across, up) => {
+    const bottom = mix(over[0]!, over[1]!, across);
+    const top = mix(over[3]!, over[2]!, across);
     const { x, y, z } = mix(bottom, top, up);
     return view.at(x, y, z);
   };
-  const halves: readonly (readonly [number, number])[] = [
-    [down, 0.5 - down / 4],
-    [0.5 + down / 4, 1 - down],
-  ];
-  return halves.flatMap(([low, high]) => {
-    const pane = [spot(across, low), spot(1 - across, low), spot(1 - across, high), spot(across, high)];
-    return [
-      path(polygon(pane), { fill: 'paper', stroke: added ? 'seen' : 'thin' }),
-      ...(added ? [glint(pane)] : []),
-    ];
-  });
 }
 
-/** How wide the wood round the glass is, so that the glass has its share of the area. */
-export function railMm({ widthMm, lengthMm, glassShare }: PlacedSash): number {
-  const half = (widthMm + lengthMm) / 4;
-  return half - Math.sqrt(half ** 2 - (widthMm * lengthMm * (1 - glassShare)) / 4);
-}
-
-/** Two short strokes across the upper corner of a pane. */
-function glint(pane: readonly Point[]): SceneItem {
-  const [bottomLeft, , topRight, topLeft] = pane as [Point, Point, Point, Point];
-  const right = subtract(topRight, topLeft);
-  const down = subtract(bottomLeft, topLeft);
-  const inside = (across: number, below: number): Point => ({
-    x: topLeft.x + right.x * across + down.x * below,
-    y: topLeft.y + right.y * across + down.y * below,
-  });
-  return path(
-    [...segment(inside(0.18, 0.72), inside(0.42, 0.2)), ...segment(inside(0.32, 0.72), inside(0.5, 0.32))],
-    { stroke: 'thin' },
-  );
+/** A prop stands on the low wall, under the middle of the low end or under the low corner of the edge that opens. */
+export function propPlace(
+  sash: PlacedSash,
+  geometry: FrameGeometry,
+  propMm: number,
+): { readonly footAt: Spot; readonly headAt: Spot } {
+  const { under } = sashCorners(sash, { propMm });
+  const inset = Math.min(60, sash.widthMm / 8);
+  const [west, east] = [under[0]!, under[1]!];
+  const x =
+    sash.opens === 'west-edge'
+      ? west.x + inset
+      : sash.opens === 'east-edge'
+        ? east.x - inset
+        : sash.x + sash.widthMm / 2;
+  const z = sash.opens === 'east-edge' ? east.z : west.z;
+  const y = Math.min(west.y + 10, -10);
+  return {
+    footAt: { x, y, z: geometry.equatorHeightMm },
+    headAt: { x, y, z: z + 5 },
+  };
 }
 
 /** A prop stick from the equator wall to the underside of a propped sash. */
@@ -284,10 +331,10 @@ export function propItems(
   view: View,
   propMm: number,
 ): readonly SceneItem[] {
-  const x = sash.x + sash.widthMm / 2;
-  const { under } = sashCorners(sash, { propMm });
-  const foot = view.at(x, under[0]!.y + 10, geometry.equatorHeightMm);
-  const head = view.at(x, under[0]!.y + 10, under[0]!.z + 5);
+  if (sash.opens === 'never') return [];
+  const { footAt, headAt } = propPlace(sash, geometry, propMm);
+  const foot = view.at(footAt.x, footAt.y, footAt.z);
+  const head = view.at(headAt.x, headAt.y, headAt.z);
   const half = 0.6;
   const side = unit({ x: 1, y: 0 });
   const outline = [

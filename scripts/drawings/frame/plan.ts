@@ -14,6 +14,9 @@ import {
 } from '../path.ts';
 import type { PathCommand, Scene, SceneItem } from '../scene.ts';
 import { balloon, callout, northArrow } from '../symbols.ts';
+import { freeLetters } from './free-letters.ts';
+import { hardwareFromAbove, hardwareLettersFromAbove } from './plan-hardware.ts';
+import { sashWidths } from './plan-widths.ts';
 import type { FrameWords, PartLetters } from './words.ts';
 
 export interface PlanOptions {
@@ -25,29 +28,43 @@ export interface PlanOptions {
   readonly widthMm?: number;
 }
 
+/** In a plan lower than this the words at its right leave the arrow room only in the corner. */
+const lowPlanMm = 75;
+
+/** From one row of sash widths to the next. */
+const rowMm = 10;
+
 /** Room for dimensions: left and right of the frame, and above and below it. */
 const margin = { left: 24, right: 25, outer: 14, sunSide: 24 } as const;
 
 export function framePlan(geometry: FrameGeometry, options: PlanOptions): Scene {
   const { widthMm = 150, words } = options;
-  const page = placeOnPage(geometry, widthMm);
+  const page = placeOnPage(geometry, widthMm, words);
   const north = geometry.hemisphere === 'north';
+  const items = [
+    ...bed(geometry, page),
+    ...geometry.bales
+      .filter((bale) => isTopCourse(bale, geometry))
+      .flatMap((bale) => baleFromAbove(bale, page)),
+    ...geometry.stakes.map(({ x, y }) => circle(page.at(x, y), 0.75, { fill: 'ink' })),
+    ...hardwareFromAbove(geometry, page),
+    ...geometry.sashes.flatMap((sash) => sashOutline(sash, geometry, page)),
+    ...letters(geometry, page, options.letters),
+    ...dimensions(geometry, page, words),
+    ...northArrow(
+      { x: widthMm - 8, y: north ? 12 : page.heightMm - (page.heightMm < lowPlanMm ? 7.5 : 16) },
+      { x: 0, y: -1 },
+      words.north,
+      11,
+    ),
+  ];
+  const lettered = hardwareLettersFromAbove(geometry, page, options.letters);
   return {
     id: options.id,
     widthMm,
     heightMm: page.heightMm,
     alternative: options.alternative,
-    items: [
-      ...bed(geometry, page),
-      ...geometry.bales
-        .filter((bale) => isTopCourse(bale, geometry))
-        .flatMap((bale) => baleFromAbove(bale, page)),
-      ...geometry.stakes.map(({ x, y }) => circle(page.at(x, y), 0.75, { fill: 'ink' })),
-      ...geometry.sashes.flatMap((sash) => sashOutline(sash, geometry, page)),
-      ...letters(geometry, page, options.letters),
-      ...dimensions(geometry, page, words),
-      ...northArrow({ x: widthMm - 8, y: north ? 12 : page.heightMm - 16 }, { x: 0, y: -1 }, words.north, 11),
-    ],
+    items: [...items, ...freeLetters(items, lettered, { widthMm, heightMm: page.heightMm })],
   };
 }
 
@@ -60,20 +77,22 @@ interface Page {
 }
 
 /** East is right. Poleward is up north of the equator and down south of it. */
-function placeOnPage(geometry: FrameGeometry, widthMm: number): Page {
+function placeOnPage(geometry: FrameGeometry, widthMm: number, words: FrameWords): Page {
   const lowestY = Math.min(-geometry.sideThicknessMm, ...geometry.sashes.map(({ lower }) => lower.y));
   const westX = Math.min(-geometry.sideThicknessMm, (geometry.insideLengthMm - geometry.outsideLengthMm) / 2);
   const scale = (widthMm - margin.left - margin.right) / (geometry.insideLengthMm - 2 * westX);
   const highestY = geometry.outsideDepthMm - geometry.sideThicknessMm;
   const depthMm = (highestY - lowestY) * scale;
   const north = geometry.hemisphere === 'north';
+  const twoRows = sashWidths(geometry.sashes, words, scale).some(({ level }) => level === 1);
+  const outer = margin.outer + (twoRows ? rowMm : 0);
   return {
     scale,
-    heightMm: margin.outer + depthMm + margin.sunSide,
+    heightMm: outer + depthMm + margin.sunSide,
     sunward: north ? 1 : -1,
     at: (x, y) => ({
       x: margin.left + (x - westX) * scale,
-      y: north ? margin.outer + (highestY - y) * scale : margin.sunSide + (y - lowestY) * scale,
+      y: north ? outer + (highestY - y) * scale : margin.sunSide + (y - lowestY) * scale,
     }),
   };
 }
@@ -126,19 +145,51 @@ function sashOutline(sash: PlacedSash, { insideDepthMm }: FrameGeometry, page: P
 }
 
 /** A bale of each long wall and a stake carry their letters, outside of what is measured. */
-function letters({ bales, stakes }: FrameGeometry, page: Page, named: PartLetters): readonly SceneItem[] {
-  const middleOf = ({ box: { from, to } }: PlacedBale): Point =>
-    page.at((from.x + to.x) / 2, (from.y + to.y) / 2);
+function letters(geometry: FrameGeometry, page: Page, named: PartLetters): readonly SceneItem[] {
+  const { bales, stakes } = geometry;
   const long = (['poleward', 'equator'] as const).flatMap((wall) => {
     const row = bales.filter((bale) => bale.wall === wall && bale.course === 0);
-    const bale = row[Math.floor((row.length - 1) / 2)];
-    return bale && named.bales ? balloon(middleOf(bale), named.bales) : [];
+    const spot = besideBoards(row, geometry, page.scale);
+    return spot && named.bales ? balloon(page.at(spot.x, spot.y), named.bales) : [];
   });
   const [stake, next] = stakes.filter(({ wall }) => wall === 'east');
   if (!stake || !named.stakes) return long;
   const spot = page.at(stake.x, stake.y);
   const aim = next ? page.at((stake.x + next.x) / 2, (stake.y + next.y) / 2) : { x: spot.x, y: spot.y + 7 };
   return [...long, ...callout(spot, subtract(aim, spot), named.stakes)];
+}
+
+/** The middle of a bale of a long wall, or where no middle is free of boards a place near the end of the wall. */
+function besideBoards(
+  row: readonly PlacedBale[],
+  { boards }: FrameGeometry,
+  scale: number,
+): Point | undefined {
+  const clearMm = 2.6 / scale;
+  const bale = row[Math.floor((row.length - 1) / 2)];
+  const ends = [row[0], row.at(-1)];
+  if (!bale) return undefined;
+  const { from, to } = bale.box;
+  const y = (from.y + to.y) / 2;
+  const middles = [bale, ...row].map(({ box }) => ({ x: (box.from.x + box.to.x) / 2, y }));
+  const outer = ends.flatMap((end) =>
+    end
+      ? [0.12, 0.88].map((share) => ({ x: end.box.from.x + (end.box.to.x - end.box.from.x) * share, y }))
+      : [],
+  );
+  const beyond = bale.wall === 'poleward' ? to.y - clearMm * 0.9 : from.y + clearMm * 0.9;
+  const spots = [...middles, ...outer, { x: middles[0]!.x, y: beyond }];
+  const isFree = (spot: Point): boolean =>
+    boards.every(({ under }) => {
+      const [xs, ys] = [under.map(({ x }) => x), under.map((corner) => corner.y)];
+      return (
+        spot.x + clearMm < Math.min(...xs) ||
+        spot.x - clearMm > Math.max(...xs) ||
+        spot.y + clearMm < Math.min(...ys) ||
+        spot.y - clearMm > Math.max(...ys)
+      );
+    });
+  return spots.find(isFree) ?? spots.at(-1);
 }
 
 /** Sash widths along the poleward side, the bed along the sun side and at the left. */
@@ -162,12 +213,12 @@ function dimensions(geometry: FrameGeometry, page: Page, words: FrameWords): rea
       toward: { x: 0, y: -up },
     });
   return [
-    ...geometry.sashes.flatMap(({ x, widthMm }) =>
+    ...sashWidths(geometry.sashes, words, page.scale).flatMap(({ fromX, toX, words: said, level: row }) =>
       dimension({
-        from: shifted(x, top, 0, 4 * up),
-        to: shifted(x + widthMm, top, 0, 4 * up),
-        corners: [page.at(x, top), page.at(x + widthMm, top)],
-        words: words.length(widthMm),
+        from: shifted(fromX, top, 0, (4 + row * rowMm) * up),
+        to: shifted(toX, top, 0, (4 + row * rowMm) * up),
+        corners: [page.at(fromX, top), page.at(toX, top)],
+        words: said,
         toward: { x: 0, y: up },
       }),
     ),

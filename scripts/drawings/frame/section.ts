@@ -3,13 +3,14 @@
  * walls, a sash, the planting mix. The side wall beyond is thin.
  */
 import type { FrameGeometry, PlacedBale, PlacedSash } from '../../structures/geometry.ts';
-import { baselineFor, dimension, wordsSize } from '../dimension.ts';
-import { estimateTextWidthMm } from '../charts/text-width.ts';
+import { baselineFor, dimension, wordsSize, type LengthWords } from '../dimension.ts';
+import { estimateTextWidthMm, overlaps, textBox, type TextItem } from '../charts/text-width.ts';
 import { dotsInside, hatchLines } from '../hatch.ts';
 import { circle, path, polygon, polyline, segment, text, type Point } from '../path.ts';
 import type { PathCommand, Scene, SceneItem } from '../scene.ts';
 import { balloon, callout, sun } from '../symbols.ts';
-import { railMm } from './bodies.ts';
+import { isAlongTallWall } from './hardware.ts';
+import { railMm } from './panes.ts';
 import { shoot } from './shoot.ts';
 import { strawStrokes } from './straw.ts';
 import type { FrameWords, PartLetters, SownRow } from './words.ts';
@@ -41,7 +42,9 @@ export function frameSection(geometry: FrameGeometry, options: SectionOptions): 
       ...sideWallBeyond(stage),
       ...plantingMix(stage),
       ...cutWalls(stage),
+      ...ridge(stage),
       ...stakesInWalls(stage),
+      ...cutScreen(stage),
       ...cutSash(stage),
       ...angle(stage),
       ...sizes(stage),
@@ -142,14 +145,18 @@ function plantingMix(stage: Stage): readonly SceneItem[] {
   const outline = rectangleOf(stage, { x: 0, y: 0 }, { x: insideDepthMm, y: soilDepthMm });
   const letterAt = page.at(insideDepthMm * 0.09, soilDepthMm / 2);
   const depthAt = soilDimensionAt(stage);
-  const depthWords = wordsSize(words.length(soilDepthMm));
+  const depthWords = wordsSize(soilWords(stage));
   const nameAt = page.at(insideDepthMm * 0.34, soilDepthMm / 2);
   const nameWidth = estimateTextWidthMm(words.plantingMix ?? '', 'label');
-  const named = words.plantingMix !== undefined && nameWidth < insideDepthMm * 0.36 * page.scale;
+  const widthMm = insideDepthMm * page.scale;
+  const named =
+    words.plantingMix !== undefined &&
+    nameWidth < widthMm * 0.36 &&
+    widthMm * 0.34 + nameWidth / 2 + 1 < widthMm * soilDimensionShare(stage);
   const kept: readonly Taken[] = [
     { centre: letterAt, halfWidth: 3.2, halfHeight: 3.2 },
     {
-      centre: { x: depthAt.x + 1.2 + depthWords.width / 2, y: depthAt.y },
+      centre: { x: depthAt.x + page.poleward * (1.2 + depthWords.width / 2), y: depthAt.y },
       halfWidth: depthWords.width / 2 + 1.6,
       halfHeight: 5,
     },
@@ -171,6 +178,13 @@ function plantingMix(stage: Stage): readonly SceneItem[] {
   ];
 }
 
+/** The depth of the mix in words, on one line where the mix is not deep enough for two. */
+function soilWords({ geometry, page, words }: Stage): LengthWords {
+  const said = words.length(geometry.soilDepthMm);
+  const fits = wordsSize(said).height + 1.6 <= geometry.soilDepthMm * page.scale;
+  return fits || said.second === undefined ? said : { first: `${said.first} (${said.second})` };
+}
+
 /** Room that words or a letter take, which dots stay out of. */
 interface Taken {
   readonly centre: Point;
@@ -183,8 +197,15 @@ function covers({ centre, halfWidth, halfHeight }: Taken, dot: Point): boolean {
 }
 
 /** Middle of the dimension line of the soil depth. */
-function soilDimensionAt({ geometry, page }: Stage): Point {
-  return page.at(geometry.insideDepthMm * 0.58, geometry.soilDepthMm / 2);
+function soilDimensionAt(stage: Stage): Point {
+  const { geometry, page } = stage;
+  return page.at(geometry.insideDepthMm * soilDimensionShare(stage), geometry.soilDepthMm / 2);
+}
+
+/** Nearer to the low wall where its words would run into the tall one. */
+function soilDimensionShare(stage: Stage): number {
+  const widthMm = stage.geometry.insideDepthMm * stage.page.scale;
+  return Math.max(0.2, Math.min(0.58, 1 - (wordsSize(soilWords(stage)).width + 3) / widthMm));
 }
 
 function cutWalls(stage: Stage): readonly SceneItem[] {
@@ -260,6 +281,63 @@ function onSash({ sash, page, geometry }: Stage, down: number, up: number): Poin
     sash.upper.y - down * Math.cos(slope) - up * Math.sin(slope),
     sash.upper.z - down * Math.sin(slope) + up * Math.cos(slope),
   );
+}
+
+/** Packed straw on the tall wall with its board, and the board that the sash is hinged to. */
+function ridge(stage: Stage): readonly SceneItem[] {
+  const { geometry, sash } = stage;
+  const straw = geometry.ridge;
+  const outline = straw
+    ? rectangleOf(
+        stage,
+        { x: straw.fromY, y: straw.baseMm },
+        { x: straw.toY, y: straw.baseMm + straw.heightMm },
+      )
+    : [];
+  const strokes = strawStrokes(outline.length > 0 ? outline : noFace, 2.2);
+  const boards = geometry.boards.filter(
+    (board) => board.role !== 'filler-board' && isAlongTallWall(board) && board.sashes.includes(sash.id),
+  );
+  return [
+    ...(straw && straw.heightMm > 1 ? [path(polygon(outline), { stroke: 'cut', fill: 'paper' })] : []),
+    ...(strokes.length > 0 ? [path(strokes, { stroke: 'thin' })] : []),
+    ...boards.map(({ under, up }) =>
+      path(
+        polygon(
+          rectangleOf(stage, { x: under[0].y, y: under[0].z }, { x: under[2].y, y: under[0].z + up.z }),
+        ),
+        { stroke: 'cut', fill: 'shade' },
+      ),
+    ),
+  ];
+}
+
+/** A face without any room, which no straw lies on. */
+const noFace: readonly Point[] = [0, 1, 2, 3].map(() => ({ x: 0, y: 0 }));
+
+/** The screen under the sash: its two rails, and the cloth between them. */
+function cutScreen(stage: Stage): readonly SceneItem[] {
+  const { sash } = stage;
+  const { lengthMm, screenMm } = sash;
+  if (screenMm === 0) return [];
+  const rail = Math.min(40, lengthMm / 10);
+  const piece = (from: number, to: number): SceneItem =>
+    path(
+      polygon([
+        onSash(stage, from, -screenMm),
+        onSash(stage, to, -screenMm),
+        onSash(stage, to, 0),
+        onSash(stage, from, 0),
+      ]),
+      { stroke: 'seen', fill: 'tint' },
+    );
+  return [
+    piece(0, rail),
+    piece(lengthMm - rail, lengthMm),
+    path(segment(onSash(stage, rail, -screenMm / 2), onSash(stage, lengthMm - rail, -screenMm / 2)), {
+      stroke: 'hidden',
+    }),
+  ];
 }
 
 function cutSash(stage: Stage): readonly SceneItem[] {
@@ -356,8 +434,8 @@ function alongSash(stage: Stage): readonly SceneItem[] {
   const toward = { x: 0, y: -1 };
   const lower = lengthMm - overhangMm;
   const offMm = words.bearing === undefined ? 4.6 : 7;
-  const bearing = (from: number, to: number): readonly SceneItem[] =>
-    dimension({
+  const bearing = (from: number, to: number): readonly SceneItem[] => {
+    const items = dimension({
       from: above(from, offMm),
       to: above(to, offMm),
       corners: [above(from, 0), above(to, 0)],
@@ -368,6 +446,8 @@ function alongSash(stage: Stage): readonly SceneItem[] {
       toward,
       share: 'past-end',
     });
+    return to > from ? aboveWallLine(items, stage) : items;
+  };
   return [
     ...bearing(bearingPolewardMm, 0),
     ...bearing(lower - bearingEquatorMm, lower),
@@ -379,6 +459,16 @@ function alongSash(stage: Stage): readonly SceneItem[] {
       toward,
     }),
   ];
+}
+
+/** Moves the words at the low end up, along the lines beside them, where the line of the wall's height would run through them. */
+function aboveWallLine(items: readonly SceneItem[], { geometry, page }: Stage): readonly SceneItem[] {
+  const wallLine = page.at(0, geometry.equatorHeightMm).y - 0.9;
+  const bottom = Math.max(...items.flatMap((item) => (item.kind === 'text' ? [item.y] : [])));
+  const up = bottom - wallLine;
+  if (up <= 0) return items;
+  const aside = page.poleward * up * Math.tan((geometry.slopeDeg * Math.PI) / 180);
+  return items.map((item) => (item.kind === 'text' ? { ...item, x: item.x - aside, y: item.y - up } : item));
 }
 
 /** The bed from wall to wall, below the ground, and the depth of the planting mix. */
@@ -401,8 +491,8 @@ function depths(stage: Stage): readonly SceneItem[] {
     ...dimension({
       from: { x: soil.x, y: page.at(0, 0).y },
       to: { x: soil.x, y: page.at(0, soilDepthMm).y },
-      words: words.length(soilDepthMm),
-      toward: { x: 1, y: 0 },
+      words: soilWords(stage),
+      toward: { x: page.poleward, y: 0 },
     }),
   ];
 }
@@ -416,17 +506,27 @@ function signs(stage: Stage): readonly SceneItem[] {
     text({ x: page.widthMm - 4, y: ground - 1.4 }, words.north, { anchor: 'end', style: 'strong' }),
   ];
   const sunX = page.poleward === 1 ? 9 : page.widthMm - 9;
-  const sunWords = { x: sunX, y: 9 + 8.2 };
   const stake = geometry.stakes.find(({ wall }) => wall === 'poleward');
   return [
     ...ends,
     ...sun({ x: sunX, y: 9 }),
-    text(sunWords, words.sun, { anchor: 'middle' }),
+    sunName(stage, sunX),
     ...insideLetters(stage),
     ...(stake && letters.stakes
       ? callout(page.at(stake.y, stake.bottomMm * 0.5), { x: -page.poleward * 8, y: 4 }, letters.stakes)
       : []),
   ];
+}
+
+/** Under the sun, or beside it where a sash reaches far over the low wall and its words are there. */
+function sunName(stage: Stage, sunX: number): SceneItem {
+  const under = text({ x: sunX, y: 9 + 8.2 }, stage.words.sun, { anchor: 'middle' });
+  const beside = text({ x: sunX + stage.page.poleward * 6, y: baselineFor(9) }, stage.words.sun, {
+    anchor: stage.page.poleward === 1 ? 'start' : 'end',
+  });
+  const taken = alongSash(stage).flatMap((item) => (item.kind === 'text' ? [textBox(item)] : []));
+  const box = textBox(under as TextItem);
+  return taken.some((other) => overlaps(box, other)) ? beside : under;
 }
 
 /** Letters of the sash and of the loose straw, in the air of the bed above what grows in front. */

@@ -4,6 +4,8 @@
  */
 import type { FrameGeometry, PlacedSash } from '../../structures/geometry.ts';
 import { backToFront } from '../axonometric.ts';
+import { segmentMeetsBox } from '../build/clearances.ts';
+import { overlaps, textBox, type Box } from '../charts/text-width.ts';
 import { between, path, polygon, type Point } from '../path.ts';
 import type { Scene, SceneItem } from '../scene.ts';
 import { northArrow } from '../symbols.ts';
@@ -14,8 +16,10 @@ import {
   sashCorners,
   soilBody,
   stakeBody,
+  strawBody,
   wedgeBody,
   type Body,
+  type SashPose,
   type Weight,
 } from './bodies.ts';
 import {
@@ -33,6 +37,21 @@ import {
   type StepDrawingOptions,
   type StepName,
 } from './stage.ts';
+import { freeLetters } from './free-letters.ts';
+import {
+  boardBody,
+  boardStraps,
+  boardStrapsOnGround,
+  hingeItems,
+  hookItems,
+  isAlongTallWall,
+  ridgeBox,
+  screenItems,
+  strapOnGround,
+  strapOver,
+} from './hardware.ts';
+import { hardwareLetters } from './hardware-letters.ts';
+import { sandbagItems } from './sandbags.ts';
 import { signs } from './step-signs.ts';
 import { viewOf, type View } from './view.ts';
 
@@ -41,19 +60,53 @@ export { stepNames, type StepDrawingOptions, type StepName } from './stage.ts';
 export function stepDrawing(geometry: FrameGeometry, step: StepName, options: StepDrawingOptions): Scene {
   const view = viewOf(geometry, { x: 5.5, y: 7, width: widthMm - 14.5, height: heightMm - 16 });
   const stage = { geometry, view, step, ...options };
+  const shown = [
+    ...footprint(stage),
+    ...strapsBelow(stage),
+    ...backToFront(bodiesOf(stage), view.camera).flatMap((body) => body.items),
+    ...sashItems(stage),
+    ...signs[step](stage),
+  ];
+  const items = [...shown, ...northSign(shown, view.north, options.words.north)];
   return {
     id: options.id,
     widthMm,
     heightMm,
     alternative: options.alternative,
-    items: [
-      ...footprint(stage),
-      ...backToFront(bodiesOf(stage), view.camera).flatMap(({ items }) => items),
-      ...sashItems(stage),
-      ...signs[step](stage),
-      ...northArrow({ x: widthMm - 8, y: 9 }, view.north, options.words.north, 7),
-    ],
+    items: [...items, ...freeLetters(items, hardwareLetters(stage), { widthMm, heightMm })],
   };
+}
+
+/** In the upper right corner, or in another where a high frame is in its way. */
+function northSign(shown: readonly SceneItem[], direction: Point, letter: string): readonly SceneItem[] {
+  const corners = [
+    { x: widthMm - 8, y: 9 },
+    { x: 8, y: 9 },
+    { x: widthMm - 8, y: heightMm - 10 },
+  ];
+  const isFree = ({ x, y }: Point): boolean => {
+    const box = { left: x - 7, right: x + 7, top: y - 7, bottom: y + 7 };
+    return !shown.some((item) => touches(item, box));
+  };
+  return northArrow(corners.find(isFree) ?? corners[0]!, direction, letter, 7);
+}
+
+function touches(item: SceneItem, box: Box): boolean {
+  if (item.kind === 'text') return overlaps(textBox(item), box);
+  if (item.kind === 'circle')
+    return overlaps(
+      {
+        left: item.x - item.radius,
+        right: item.x + item.radius,
+        top: item.y - item.radius,
+        bottom: item.y + item.radius,
+      },
+      box,
+    );
+  const points = item.commands.flatMap((command) =>
+    command[0] === 'M' || command[0] === 'L' ? [{ x: command[1], y: command[2] }] : [],
+  );
+  return points.some((point, index) => segmentMeetsBox([points[Math.max(0, index - 1)]!, point], box));
 }
 
 /** The weight of what a step brings in, once it is there; undefined before. */
@@ -95,7 +148,37 @@ function bodiesOf(stage: Stage): readonly Body[] {
           ),
         )
     : [];
-  return [...bales, ...wedges, ...soil, ...stakes];
+  return [...bales, ...wedges, ...ridgeBodies(stage), ...soil, ...stakes];
+}
+
+/** Packed straw on the tall wall and the board on it. */
+function ridgeBodies(stage: Stage): readonly Body[] {
+  const { geometry, view } = stage;
+  const weight = weightOf(stage, 'gaps');
+  if (!weight) return [];
+  const box = ridgeBox(geometry);
+  return [
+    ...(box ? [strawBody(box, view, weight)] : []),
+    ...geometry.boards
+      .filter(({ role }) => role === 'rest-board')
+      .map((board) => boardBody(board, view, weight)),
+  ];
+}
+
+/** Straps that go under the walls are laid before the walls are set up. */
+function strapsBelow(stage: Stage): readonly SceneItem[] {
+  const { geometry, view, step } = stage;
+  if (step !== 'ground') return [];
+  return [
+    ...geometry.sashes
+      .filter(({ holdDown }) => holdDown === 'strap')
+      .flatMap((sash) => strapOnGround(sash, geometry, view)),
+    ...hingeBoardsOf(geometry).flatMap((board) => boardStrapsOnGround(board, geometry, view)),
+  ];
+}
+
+function hingeBoardsOf({ boards }: FrameGeometry): FrameGeometry['boards'] {
+  return boards.filter(({ role }) => role === 'hinge-board');
 }
 
 /** The rectangle on the ground that the frame will cover. */
@@ -124,18 +207,66 @@ function pegs(corners: readonly Point[]): readonly SceneItem[] {
   );
 }
 
-/** Sashes lie on top of everything; the stick of a propped one is behind its low edge. */
+/** Sashes lie on top of everything, with what they lie on and what holds them; the stick of a propped one is behind its edge. */
 function sashItems(stage: Stage): readonly SceneItem[] {
   const { geometry, view, step } = stage;
   if (step !== 'sashes' && step !== 'vent') return [];
   const list = sashesFromLeft(geometry);
-  return list.flatMap((sash, index) => {
-    if (step === 'vent') {
-      return [...propItems(sash, geometry, view, propMm), ...sashBody(sash, view, 'added', { propMm }).items];
-    }
-    if (index < list.length - 1) return sashBody(sash, view, 'added').items;
-    return [...landing(sash, view), ...sashBody(sash, view, 'added', { liftMm }).items];
-  });
+  const weight: Weight = step === 'sashes' ? 'added' : 'standing';
+  return [
+    ...boardsUnder(stage, weight),
+    ...list.flatMap((sash, index) => {
+      if (step === 'vent') return ventedSash(stage, sash);
+      if (index < list.length - 1 || sash.hinge !== 'none') return laidSash(stage, sash);
+      return [
+        ...landing(sash, view),
+        ...(sash.screenMm > 0 ? screenItems(sash, view, 'added') : []),
+        ...sashBody(sash, view, 'added', { liftMm }).items,
+      ];
+    }),
+  ];
+}
+
+/** Hinge boards with their straps, and filler boards: from the tall wall to the front. */
+function boardsUnder({ geometry, view }: Stage, weight: Weight): readonly SceneItem[] {
+  const hinged = hingeBoardsOf(geometry);
+  const behind = hinged.filter(isAlongTallWall);
+  const beside = hinged.filter((board) => !isAlongTallWall(board));
+  const fillers = geometry.boards.filter(({ role }) => role === 'filler-board');
+  const withStraps = [...behind, ...beside].flatMap((board) => [
+    ...boardBody(board, view, weight).items,
+    ...boardStraps(board, view),
+  ]);
+  return [...withStraps, ...fillers.flatMap((board) => boardBody(board, view, weight).items)];
+}
+
+function laidSash(stage: Stage, sash: PlacedSash): readonly SceneItem[] {
+  const { geometry, view } = stage;
+  return [
+    ...(sash.screenMm > 0 ? screenItems(sash, view, 'standing') : []),
+    ...sashBody(sash, view, 'added').items,
+    ...hingeItems(sash, view, {}),
+    ...(sash.holdDown === 'strap' ? strapOver(sash, geometry, view) : []),
+    ...(sash.holdDown === 'hook' ? hookItems(sash, view, {}) : []),
+    ...bags(stage, sash, {}),
+  ];
+}
+
+function ventedSash(stage: Stage, sash: PlacedSash): readonly SceneItem[] {
+  const { geometry, view } = stage;
+  const pose = { propMm };
+  return [
+    ...(sash.screenMm > 0 ? screenItems(sash, view, 'standing') : []),
+    ...propItems(sash, geometry, view, propMm),
+    ...sashBody(sash, view, 'added', pose).items,
+    ...hingeItems(sash, view, pose),
+    ...(sash.holdDown === 'strap' && sash.opens === 'never' ? strapOver(sash, geometry, view) : []),
+    ...bags(stage, sash, pose),
+  ];
+}
+
+function bags({ view, letters }: Stage, sash: PlacedSash, pose: SashPose): readonly SceneItem[] {
+  return letters['hold-downs'] && sash.holdDown === 'weight' ? sandbagItems(sash, view, pose) : [];
 }
 
 /** Where the lifted sash will lie, and the arrows that it comes down along. */

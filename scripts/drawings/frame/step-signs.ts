@@ -1,11 +1,14 @@
 /** What stands around the bodies of a step drawing: letters, arrows, dimensions, tools and what gives the scale. */
-import type { FrameGeometry } from '../../structures/geometry.ts';
+import type { FrameGeometry, PlacedSash } from '../../structures/geometry.ts';
 import { drawSolid } from '../axonometric.ts';
-import { dimension, rightEndOfWords, wordsSize, type Dimension, type LengthWords } from '../dimension.ts';
-import { between, circle, path, placed, polygon, segment, type Point } from '../path.ts';
+import { dimension, wordsSize, type Dimension, type LengthWords } from '../dimension.ts';
+import { segmentMeetsBox, type Segment } from '../build/clearances.ts';
+import { textBox } from '../charts/text-width.ts';
+import { between, circle, path, placed, polygon, rectangle, segment, type Point } from '../path.ts';
 import type { PathCommand, SceneItem } from '../scene.ts';
 import { balloon, boot, callout, sun } from '../symbols.ts';
-import { sashCorners } from './bodies.ts';
+import { propPlace, sashCorners } from './bodies.ts';
+import { bagTop } from './sandbags.ts';
 import {
   groundCorners,
   heightMm,
@@ -122,18 +125,37 @@ function insideLengthDimension({ geometry, view, words }: Stage): readonly Scene
   });
   const inside = between(insideDepthMm * 0.32, equatorHeightMm);
   const toward = { x: 0, y: 1 };
-  if (inside.to.x - inside.from.x > wordsSize(size).width + 5)
-    return dimension({ ...inside, words: size, toward });
+  if (inside.to.x - inside.from.x > wordsSize(size).width + 5) {
+    const items = dimension({ ...inside, words: size, toward });
+    return [...clearedBehind(items, frontEdge(geometry, view)), ...items];
+  }
   const front = between(-sideThicknessMm - 260, 0);
   const { from, to } = between(0, 0);
   return dimension({ ...front, corners: [from, to], words: size, toward });
 }
 
+/** Where the marked edge of the ground would run through words, the ground behind them is left white. */
+function clearedBehind(items: readonly SceneItem[], edge: Segment): readonly SceneItem[] {
+  return items.flatMap((item) => {
+    if (item.kind !== 'text') return [];
+    const { left, right, top, bottom } = textBox(item);
+    if (!segmentMeetsBox(edge, { left, right, top, bottom })) return [];
+    return [path(rectangle(left, top, right - left, bottom - top), { fill: 'paper' })];
+  });
+}
+
+function frontEdge(geometry: FrameGeometry, view: View): Segment {
+  const [west, east] = groundCorners(geometry);
+  return [view.at(west.x, west.y, 0), view.at(east.x, east.y, 0)];
+}
+
 /** Along the outer foot of the right side wall, which is as long as the bed is deep. */
-function insideDepthDimension({ geometry, view, words }: Stage): readonly SceneItem[] {
+function insideDepthDimension(stage: Stage): readonly SceneItem[] {
+  const { geometry, view, words } = stage;
   const { insideLengthMm, insideDepthMm, sideThicknessMm } = geometry;
   const x = view.right(-sideThicknessMm, insideLengthMm + sideThicknessMm);
-  return besideRight(view, { x, fromY: 0, toY: insideDepthMm, words: words.length(insideDepthMm) });
+  const span = { x, fromY: 0, toY: insideDepthMm, words: words.length(insideDepthMm) };
+  return besideRight(view, span, pushTogether(stage, 'equator'));
 }
 
 /**
@@ -148,6 +170,7 @@ function besideRight(
     toY,
     words,
   }: { readonly x: number; readonly fromY: number; readonly toY: number; readonly words: LengthWords },
+  around: readonly SceneItem[] = [],
 ): readonly SceneItem[] {
   const out = view.right(-280, 280);
   const line: Dimension = {
@@ -157,9 +180,44 @@ function besideRight(
     words,
     toward: { x: 1, y: 1 },
   };
-  const share =
-    [0.4, 0.3, 0.2, 0.1].find((at) => rightEndOfWords({ ...line, share: at }) <= widthMm - 1) ?? 0;
-  return dimension({ ...line, share });
+  const shares = [0.4, 0.3, 0.2, 0.1, 0.5, 0.6, 0.7];
+  const tries = shares.map((share) => dimension({ ...line, share }));
+  return tries.find((items) => onPage(items) && !runsThrough(around, items)) ?? nearStart(line);
+}
+
+/** At the near end of the line, as far left as the edge of the page wants it. */
+function nearStart(line: Dimension): readonly SceneItem[] {
+  const items = dimension({ ...line, share: 0 });
+  const over = Math.max(
+    0,
+    ...items.map((item) => (item.kind === 'text' ? textBox(item).right - widthMm + 1 : 0)),
+  );
+  return items.map((item) =>
+    item.kind === 'text' ? { ...item, x: item.x - over, y: item.y + over / 2 } : item,
+  );
+}
+
+function onPage(items: readonly SceneItem[]): boolean {
+  return items.every((item) => {
+    if (item.kind !== 'text') return true;
+    return textBox(item).right <= widthMm - 1 && item.y <= heightMm - 0.6;
+  });
+}
+
+/** Whether any straight line of `around` runs through the words of `items`. */
+function runsThrough(around: readonly SceneItem[], items: readonly SceneItem[]): boolean {
+  const lines = around.flatMap((item): Segment[] => {
+    if (item.kind !== 'path') return [];
+    const points = item.commands.flatMap((command) =>
+      command[0] === 'M' || command[0] === 'L' ? [{ x: command[1], y: command[2] }] : [],
+    );
+    return points.slice(1).map((point, index) => [points[index]!, point]);
+  });
+  return items.some((item) => {
+    if (item.kind !== 'text') return false;
+    const box = textBox(item);
+    return lines.some((line) => segmentMeetsBox(line, box));
+  });
 }
 
 /** The sun stands on the side that the viewer looks from. */
@@ -324,24 +382,41 @@ function sowSigns({ geometry, view, rows }: Stage): readonly SceneItem[] {
 function sashSigns({ geometry, view, letters }: Stage): readonly SceneItem[] {
   const [first, ...others] = sashesFromLeft(geometry);
   if (!first || !letters.sashes) return [];
-  const { over } = sashCorners(first, others.length === 0 ? { liftMm } : {});
+  const lifted = others.length === 0 && first.hinge === 'none';
+  const { over } = sashCorners(first, lifted ? { liftMm } : {});
   const upper = over[2]!;
   const spot = view.at(between(upper, over[3]!, 0.3).x, upper.y - 30, upper.z);
-  return callout(spot, others.length === 0 ? { x: -9, y: -1 } : { x: 2, y: -7 }, letters.sashes);
+  const bag = letters['hold-downs'];
+  return [
+    ...callout(spot, lifted ? { x: -9, y: -1 } : { x: 2, y: -7 }, letters.sashes),
+    ...(bag && !lifted && first.holdDown === 'weight'
+      ? callout(bagTop(first, view), { x: -8, y: -5 }, bag)
+      : []),
+  ];
 }
 
+/** An arrow up at the edge that opens, and the letter of the stick of another sash where there is one. */
 function ventSigns(stage: Stage): readonly SceneItem[] {
   const { geometry, view, letters } = stage;
-  const list = sashesFromLeft(geometry);
+  const list = sashesFromLeft(geometry).filter(({ opens }) => opens !== 'never');
   const [first, second = first] = list;
-  if (!first || !second) return [];
-  const { under } = sashCorners(first, { propMm });
-  const foot = sashCorners(second, { propMm }).under[0]!;
-  const stick = view.at(second.x + second.widthMm / 2, foot.y, geometry.equatorHeightMm + propMm * 0.15);
-  const left = view.at(view.left(first.x, first.x + first.widthMm), under[0]!.y, geometry.equatorHeightMm);
+  if (!first || !second) return sunSign();
+  const { footAt } = propPlace(second, geometry, propMm);
+  const stick = view.at(footAt.x, footAt.y - 10, geometry.equatorHeightMm + propMm * 0.15);
   return [
-    ...motion({ x: left.x - 3, y: left.y - 0.5 }, { x: left.x - 3, y: left.y - 9 }),
+    ...openingArrow(first, stage),
     ...(letters.props ? callout(stick, { x: -5, y: 9.5 }, letters.props) : []),
     ...sunSign(),
   ];
+}
+
+function openingArrow(first: PlacedSash, { geometry, view }: Stage): readonly SceneItem[] {
+  const { under } = sashCorners(first, { propMm });
+  if (first.opens === 'low-end') {
+    const left = view.at(view.left(first.x, first.x + first.widthMm), under[0]!.y, geometry.equatorHeightMm);
+    return motion({ x: left.x - 3, y: left.y - 0.5 }, { x: left.x - 3, y: left.y - 9 });
+  }
+  const corner = under[first.opens === 'west-edge' ? 0 : 1]!;
+  const head = view.at(corner.x, corner.y, corner.z);
+  return motion({ x: head.x, y: head.y + 9 }, { x: head.x, y: head.y + 1 });
 }

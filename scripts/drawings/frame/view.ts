@@ -20,6 +20,16 @@ export interface View {
   readonly left: (fromX: number, toX: number) => number;
 }
 
+/** Room above a frame that stays there, in millimetres of the page. */
+const keptAboveMm = 4;
+
+/** A long frame leaves much room above it: it is moved up by half of that, so that words below it have room too. */
+function lifted(camera: Camera, spots: readonly Spot[], topMm: number): Camera {
+  const spareMm = Math.min(...spots.map((spot) => project(camera, spot).y)) - topMm - keptAboveMm;
+  if (spareMm <= 0) return camera;
+  return { ...camera, origin: { x: camera.origin.x, y: camera.origin.y - spareMm / 2 } };
+}
+
 export function viewOf(
   geometry: FrameGeometry,
   frame: { readonly x: number; readonly y: number; readonly width: number; readonly height: number },
@@ -35,7 +45,11 @@ export function viewOf(
     { x: from.x, y: from.y, z: from.z },
     { x: to.x, y: to.y, z: from.z },
   ]);
-  const camera = cameraFor(corners.map(turned), { turnDeg: 24, tiltDeg: 36 }, frame);
+  const camera = lifted(
+    cameraFor(corners.map(turned), { turnDeg: 24, tiltDeg: 36 }, frame),
+    corners.map(turned),
+    frame.y,
+  );
   const at = (x: number, y: number, z: number): Point => project(camera, turned({ x, y, z }));
   const step = mirrored ? -1 : 1;
   const [origin, ahead] = [at(0, 0, 0), at(0, step * 1000, 0)];

@@ -20,7 +20,26 @@ export interface FrameWords {
 
 /** Letters by which the parts go in the list of parts; a part without one is drawn without a balloon. */
 export type PartLetters = Readonly<
-  Partial<Record<'bales' | 'stakes' | 'sashes' | 'props' | 'loose-straw-bales' | 'soil-litres', string>>
+  Partial<
+    Record<
+      | 'bales'
+      | 'stakes'
+      | 'sashes'
+      | 'props'
+      | 'loose-straw-bales'
+      | 'soil-litres'
+      | 'hold-downs'
+      | 'hinges'
+      | 'screens'
+      | 'straps'
+      | 'hooks'
+      | 'pane-covers'
+      | 'filler-boards'
+      | 'hinge-board'
+      | 'rest-board',
+      string
+    >
+  >
 >;
 
 /** A row of plants across the bed. */

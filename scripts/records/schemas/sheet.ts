@@ -21,6 +21,8 @@ export const SheetSchema = record({
   tools: Type.Optional(Type.Array(ref('tool'), { minItems: 1, maxItems: 12 })),
   materials: Type.Optional(Type.Array(ref('material'), { minItems: 1, maxItems: 12 })),
   actions: Type.Optional(Type.Array(ref('action'), { minItems: 1, maxItems: 12 })),
+  /** Meant for one page: the build tells by how much it is too long. Nothing is made smaller for it. */
+  fit: Type.Optional(oneOf(['one-page'])),
   /** The regions it is made for; all of them when absent. */
   regions: Type.Optional(Type.Array(ref('region'), { minItems: 1 })),
 });

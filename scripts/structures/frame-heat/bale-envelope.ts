@@ -23,7 +23,7 @@ export interface BaleFrameOptions {
  */
 export const airChangesPerHour = 4;
 
-/** The envelope of a laid-out bale frame, and what of it opens: every sash, at its low end. */
+/** The envelope of a laid-out bale frame, and what of it opens: a loose sash at its low end, a hinged one across from its hinges. */
 export function baleFrameEnvelope(
   geometry: FrameGeometry,
   options: BaleFrameOptions,
@@ -45,6 +45,14 @@ export function baleFrameEnvelope(
   const byWidth = (valueOf: (sash: (typeof sashes)[number]) => number): number =>
     sashes.reduce((sum, sash) => sum + valueOf(sash) * sash.widthMm, 0) /
     sashes.reduce((sum, sash) => sum + sash.widthMm, 0);
+  // Along the edge that comes up, and from there to the edge that stays.
+  const openings = sashes
+    .filter(({ opens }) => opens !== 'never')
+    .map(({ opens, widthMm, lengthMm }) =>
+      opens === 'low-end'
+        ? { alongMm: widthMm, acrossMm: lengthMm }
+        : { alongMm: lengthMm, acrossMm: widthMm },
+    );
   const glassShare = byWidth((sash) => sash.glassShare);
   const meanThicknessM =
     (thicknessM(wallBale(geometry, 'poleward')) + thicknessM(wallBale(geometry, 'equator'))) / 2;
@@ -83,8 +91,8 @@ export function baleFrameEnvelope(
       ...(options.nightCover ? { nightCover: options.nightCover } : {}),
     },
     vent: {
-      widthM: sashes.reduce((sum, sash) => sum + metres(sash.widthMm), 0),
-      sashLengthM: Math.min(...sashes.map((sash) => metres(sash.lengthMm))),
+      widthM: openings.reduce((sum, { alongMm }) => sum + metres(alongMm), 0),
+      sashLengthM: Math.min(...openings.map(({ acrossMm }) => metres(acrossMm))),
     },
   };
 }

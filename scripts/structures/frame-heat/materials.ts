@@ -34,3 +34,9 @@ export const nightCovers = {
   /** A mat of straw two inches thick, R 3 as loose straw. */
   'straw-mat': { extraRm2KW: 0.53 },
 } as const;
+
+/**
+ * What a bed is filled with, by its heat: planting mix and loosened garden soil as moist sandy loam (our own judgement;
+ * peat and bark hold less and conduct less, and so keep a frame a little colder at night).
+ */
+export const mixSoil = { texture: 'sandy-loam', moisture: 'moist' } as const;

@@ -44,8 +44,9 @@ export const exactWords: FrameWords = { ...words, length: (mm) => ({ first: mm.t
 export function allScenes(
   geometry: FrameGeometry,
   spoken: FrameWords = words,
+  lettered: PartLetters = letters,
 ): readonly (readonly [string, Scene])[] {
-  const options = { alternative: 'What it shows.', words: spoken, letters, rows };
+  const options = { alternative: 'What it shows.', words: spoken, letters: lettered, rows };
   return [
     ...stepNames.map((name) => [name, stepDrawing(geometry, name, { ...options, id: name })] as const),
     ['plan', framePlan(geometry, { ...options, id: 'plan' })],

@@ -60,7 +60,9 @@ function partOf<C extends string>(counts: readonly C[]) {
     /** Extra to buy, in percent. */
     spare: Type.Optional(Type.Number({ minimum: 0, maximum: 100 })),
     unit: Words,
-    /** For `count: soil-litres`: how much one unit holds. */
+    /** What one unit weighs, for a part that somebody lifts or that holds something down. */
+    mass: Type.Optional(quantityOf('mass', { example: '50 lb', atLeast: 1, atMost: 1_000_000 })),
+    /** For `count: soil-litres` and others in litres: how much one unit holds. */
     pack: Type.Optional(quantityOf('volume', { atLeast: 0.1, atMost: 100_000 })),
     /** For one unit; a part that is cut has the prices of its lengths instead. */
     price: Type.Optional(

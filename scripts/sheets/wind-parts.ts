@@ -1,0 +1,149 @@
+/** What the wind does to the sashes or the lid of a build, and what to do about it. */
+import { column, inline, list, paragraph, table } from '../document/build.ts';
+import type { Block, Inline, TableRow } from '../document/document.ts';
+import type { Finding } from '../findings/finding.ts';
+import type { WindCover } from '../structures/structure.ts';
+import { sashWindFindings } from '../structures/wind/sash-wind-findings.ts';
+import { regionWind } from '../structures/wind/velocity-pressure.ts';
+import type { Exhibit } from './names.ts';
+import { sayWith } from './say-with.ts';
+import type { BuiltProject, SheetContext } from './sheet-context.ts';
+
+export interface WindParts {
+  /** `wind`, for a build with something that the wind can lift off. */
+  readonly exhibits: readonly (readonly [string, Exhibit])[];
+  readonly findings: readonly Finding[];
+  readonly conditions: readonly string[];
+}
+
+export function windParts(context: SheetContext, { structure }: BuiltProject): WindParts {
+  const { covers = [] } = structure;
+  if (covers.length === 0) return { exhibits: [], findings: [], conditions: [] };
+  const wind = regionWind(context.facts.region.wind);
+  const sashes = covers.map((cover) => {
+    const weight = structure.findings.find(({ id }) => id === cover.weight);
+    return {
+      cover,
+      findings: sashWindFindings(cover.sash, { id: cover.id, wind, ...(weight ? { weight } : {}) }),
+    };
+  });
+  const all = sashes.flatMap(({ findings }) => findings);
+  const blownOff = all.some(({ value }) => value.kind === 'choice' && value.value === 'wind-not-held');
+  return {
+    exhibits: [
+      [
+        'wind',
+        {
+          wide: true,
+          blocks: () => windBlocks(context, { sashes, gust: wind.gust, given: structure.findings }),
+        },
+      ],
+    ],
+    findings: [wind.gust, wind.pressure, ...all],
+    conditions: blownOff ? ['windy-site'] : [],
+  };
+}
+
+interface SashInWind {
+  readonly cover: WindCover;
+  readonly findings: readonly Finding[];
+}
+
+interface WindOptions {
+  readonly sashes: readonly SashInWind[];
+  readonly gust: Finding;
+  readonly given: readonly Finding[];
+}
+
+function windBlocks(context: SheetContext, options: WindOptions): readonly Block[] {
+  const {
+    printer,
+    facts: { region },
+    wording: { say },
+  } = context;
+  const { gust, sashes } = options;
+  const known = gust.value.kind !== 'none';
+  const hinges = sashes.some(({ cover }) => cover.sash.hinged === 'none') ? 'loose' : 'hinged';
+  const lead = known
+    ? [
+        ...sayWith(say, 'wind.gust', { gust: printer.print(gust), region: region.name }),
+        ...inline(` ${say(standsClosed(sashes) ? 'wind.held' : 'wind.not-held')}`),
+      ]
+    : inline(say('wind.no-gust', { region: region.name }));
+  return [
+    paragraph(lead),
+    windTable(context, options),
+    list(
+      false,
+      ['forecast', `take-off-${hinges}`, `where-${hinges}`].map((advice) => [
+        paragraph(say(`wind.advice-${advice}`)),
+      ]),
+    ),
+  ];
+}
+
+/** What a row tells of a sash, by the ends of its findings' ids; sashes that fare alike share a row. */
+const limits = ['wind-limit-closed', 'wind-limit-open'] as const;
+const needs = ['wind-weight-closed', 'wind-weight-open'] as const;
+
+function windTable(context: SheetContext, { sashes, gust, given }: WindOptions): Block {
+  const {
+    printer,
+    wording: { say },
+  } = context;
+  const withNeeds = gust.value.kind !== 'none';
+  const columns = [...(withNeeds ? needs : []), ...limits];
+  const holds = given.find(({ id }) => id.endsWith('.hold-down-per-sash'));
+  const words = ({ findings }: SashInWind): string =>
+    columns.map((name) => textOf(context, findingOf(findings, name))).join('|');
+  const kinds = sashes.map(words);
+  const rows = sashes
+    .filter((sash, index) => kinds.indexOf(words(sash)) === index)
+    .map((sash): TableRow => {
+      const alike = sashes.filter((_, index) => kinds[index] === words(sash));
+      const cell = (name: string): readonly Inline[] => {
+        const finding = findingOf(sash.findings, name);
+        if (!finding) return inline(say('wind.never-open'));
+        if (finding.value.kind === 'none') return [printer.printAs(finding, say('wind.nothing'))];
+        return [printer.print(finding, { style: 'cell' })];
+      };
+      return {
+        cells: [
+          inline(alike.map(({ cover }) => cover.letter).join(', ')),
+          ...columns.slice(0, -limits.length).map(cell),
+          ...(holds ? [[printer.print(holds, { style: 'cell' })]] : []),
+          ...limits.map(cell),
+        ],
+      };
+    });
+  return table({
+    id: 'wind',
+    caption: say('wind.caption'),
+    columns: [
+      column(say('build.sash'), { weight: 0.6 }),
+      ...(withNeeds
+        ? [column(say('wind.needs-closed'), { weight: 1.2 }), column(say('wind.needs-open'), { weight: 1.2 })]
+        : []),
+      ...(holds ? [column(say('wind.holds'), { weight: 1.1 })] : []),
+      column(say('wind.limit-closed'), { weight: 1.3 }),
+      column(say('wind.limit-open'), { weight: 1.3 }),
+    ],
+    groups: [{ rows }],
+  });
+}
+
+/** True when every sash, closed and with its weights, withstands the region's gust. */
+function standsClosed(sashes: readonly SashInWind[]): boolean {
+  return sashes.every(({ findings }) => {
+    const value = findingOf(findings, 'wind-held-closed')?.value;
+    return value?.kind === 'choice' && value.value === 'wind-held';
+  });
+}
+
+function findingOf(findings: readonly Finding[], name: string): Finding | undefined {
+  return findings.find(({ id }) => id.endsWith(`.${name}`));
+}
+
+function textOf({ printer }: SheetContext, finding: Finding | undefined): string {
+  return finding ? printer.words(finding.value).first : '';
+}
