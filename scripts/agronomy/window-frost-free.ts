@@ -254,8 +254,7 @@ function heatDemand(crop: Crop, { air }: WindowClimate, daysToHarvest: number): 
 function lateFreezeDemand(crop: Crop, climate: WindowClimate, daysToHarvest: number): readonly Demand[] {
   return lateFreezeBounds(crop, climate).map(({ day: opens, inputs, sources }) => {
     const closes = midWinter(opens) - daysToHarvest;
-    const sinceOpening = (day: DayNumber): number =>
-      (((day - opens) % daysInYear) + daysInYear) % daysInYear;
+    const sinceOpening = (day: DayNumber): number => (((day - opens) % daysInYear) + daysInYear) % daysInYear;
     return {
       rule: 'late-freeze',
       never: 'no-month-suits',
@@ -278,8 +277,7 @@ function coolestDemand(crop: Crop, { air }: WindowClimate): readonly Demand[] {
   const coolest = extremeDay((day) => meanOn(air, day), daysInYear, 'coldest');
   const opens = coolest - bulbsAboutCoolest.before;
   const chill = crop.figures?.find(({ id }) => id === 'chill-below');
-  const coldEnough =
-    !chill || !('temperature' in chill) || meanOn(air, coolest) <= chill.temperature.high;
+  const coldEnough = !chill || !('temperature' in chill) || meanOn(air, coolest) <= chill.temperature.high;
   return [
     {
       rule: 'coolest',
@@ -287,7 +285,7 @@ function coolestDemand(crop: Crop, { air }: WindowClimate): readonly Demand[] {
       meets: (day) =>
         coldEnough &&
         (((day - opens) % daysInYear) + daysInYear) % daysInYear <=
-        bulbsAboutCoolest.before + bulbsAboutCoolest.after,
+          bulbsAboutCoolest.before + bulbsAboutCoolest.after,
       inputs: [],
       sources: merged(['common-practice-gardening'], chill?.sources ?? [], air.sources),
     },

@@ -133,11 +133,12 @@ function yearAtMost(from: DayNumber, to: DayNumber): DateRangeFinding['value'] {
   return isWholeYear({ from, to }) ? dateRange(1, daysInYear) : dateRange(from, to);
 }
 
-/** The first day of a harvest that is warmer than the crop bears. */
+/** The day of a harvest on which it grows warmer than the crop bears, once it has been cool enough. */
 function firstHeatIn(crop: Crop, { air }: WindowClimate, { value }: DateRangeFinding): TemperatureDay {
   if (!air || !crop.heatLimit || crop.season !== 'cool' || value.kind === 'none') return { kind: 'free' };
   const limitC = crop.heatLimit.value.low;
-  const day = firstDay(Math.round(value.from), (each) => meanOn(air, each) > limitC);
+  const cool = firstDay(Math.round(value.from), (each) => meanOn(air, each) <= limitC);
+  const day = cool === undefined ? undefined : firstDay(cool, (each) => meanOn(air, each) > limitC);
   if (day === undefined || day > value.to) return { kind: 'free' };
   return {
     kind: 'day',

@@ -139,8 +139,7 @@ function plantingSoilBounds(
 ): Bound[] {
   const ends = climate.firstFreeze(fallLimit[crop.hardiness.group].thresholdC);
   const end = ends.value.kind === 'date' ? ends.value.day : midWinter(lastFreezeDay);
-  const needed =
-    daysAfterPlanting(crop, planting).high + shortDayAllowanceDays + crop.harvestLasts.value.low;
+  const needed = daysAfterPlanting(crop, planting).high + shortDayAllowanceDays + crop.harvestLasts.value.low;
   return bounded(plantingSoilWarm(crop, climate, lastFreezeDay), 'planting-soil', 0).filter(
     ({ day }) => day + needed <= end,
   );

@@ -92,7 +92,11 @@ export function plantingSoilOf(
  * The first day after the coldest of the year on which the soil is as warm as the record's figure `planting-soil`. It is
  * what planting had better wait for, not what it must: a year that never has it asks nothing.
  */
-export function plantingSoilWarm(crop: Crop, { soil }: WindowTemperatures, around: DayNumber): TemperatureDay {
+export function plantingSoilWarm(
+  crop: Crop,
+  { soil }: WindowTemperatures,
+  around: DayNumber,
+): TemperatureDay {
   const wish = plantingSoilOf(crop);
   if (!soil || !wish) return free;
   const soilOn = (day: DayNumber): number => soil.at(day, plantingSoilDepthMm);

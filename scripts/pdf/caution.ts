@@ -24,8 +24,8 @@ type BlockOf<K extends Block['kind']> = Extract<Block, { kind: K }>;
 
 const barPt = 5;
 const paddingPt = { across: 10, down: 8 };
-/** Between the parts of a box. */
-const boxGapPt = 8;
+/** Above each part of a box; a signal word stands close over its own words. */
+const boxGapPt = 10;
 const signalColumnPt = 84;
 /** A box at least this wide inside has two columns. */
 const widePt = 400;
@@ -115,7 +115,7 @@ function measureGroup(
   box: Context,
 ): { items: readonly Item[]; groupTag: Tag } {
   const { stack, signalTag } = measureSignal(cautions, content);
-  const signal = framed(stack, box, { top: false, bottom: false, above: boxGapPt, below: boxGapPt });
+  const signal = framed(stack, box, { top: false, bottom: false, above: boxGapPt, below: boxGapPt / 4 });
   const across = content.width > widePt && cautions.items.length > 1 ? 2 : 1;
   const column = firstColumn(content, across);
   const texts = cautions.items.map((item) => setText(item, column, { style: 'small', owner: 'P' }));

@@ -10,19 +10,18 @@ export interface UnitWidths {
 export type LastLine = 'running' | 'heading';
 
 /**
- * Indices of the units that begin lines no wider than `width`: of all ways with the fewest lines, the one with the
- * least sum of squared free space, so that the right edge is as even as it can be. A last line is no single short
- * word where another way is as short. A unit wider than the measure has a line of its own.
+ * Indices of the units that begin lines no wider than `width`: of all ways the one with the least sum of squared free
+ * space, so that the right edge is as even as it can be; it has no more lines than any other. A last line is no single
+ * short word where that can be avoided. A unit wider than the measure has a line of its own.
  *
  * The dynamic programme is written here because the libraries for optimal line breaking set justified text: they look for
  * lines whose spaces stretch least, while in ragged text spaces never stretch and only the free space counts.
  */
 export function lineStarts({ full, bare }: UnitWidths, width: number, lastLine: LastLine): number[] {
   const count = full.length;
-  const lines = new Array<number>(count + 1).fill(Number.POSITIVE_INFINITY);
   const cost = new Array<number>(count + 1).fill(Number.POSITIVE_INFINITY);
   const next = new Array<number>(count + 1).fill(count);
-  [lines[count], cost[count]] = [0, 0];
+  cost[count] = 0;
   for (let start = count - 1; start >= 0; start -= 1) {
     let used = 0;
     for (let end = start; end < count; end += 1) {
@@ -36,10 +35,9 @@ export function lineStarts({ full, bare }: UnitWidths, width: number, lastLine: 
         isLast: end === count - 1,
         dividesWord: full[end] === bare[end],
       };
-      const newLines = lines[end + 1]! + 1;
       const newCost = cost[end + 1]! + lineCost(line, lastLine);
-      if (newLines > lines[start]! || (newLines === lines[start] && newCost >= cost[start]!)) continue;
-      [lines[start], cost[start], next[start]] = [newLines, newCost, end + 1];
+      if (newCost >= cost[start]!) continue;
+      [cost[start], next[start]] = [newCost, end + 1];
     }
   }
   const starts: number[] = [];

@@ -199,7 +199,6 @@ class Placer {
   private rising(items: readonly Item[], index: number, cursor: Cursor): number {
     const item = items[index]!;
     if (item.kind !== 'group' || !item.floats || cursor.fresh || cursor.turn) return 0;
-    if (isKeptToPrevious(items, index)) return 0;
     const limit = this.room.limit(cursor.page) + tolerance;
     if (cursor.y + item.before + this.chainHeight(items, index, 'whole') <= limit) return 0;
     if (item.keepWithNext || itemHeight(item) > this.room.usual + tolerance) return 0;
@@ -236,7 +235,7 @@ class Placer {
   private withRoom(items: readonly Item[], index: number, cursor: Cursor, heads: Heads): Cursor {
     const item = items[index];
     if (!item || item.kind === 'break') return { ...cursor, turn: false };
-    if (cursor.fresh) return this.tallEnough(items, index, { ...cursor, turn: false }, heads);
+    if (cursor.fresh) return { ...cursor, turn: false };
     const turned = (): Cursor => this.tallEnough(items, index, this.turned(cursor, item, heads), heads);
     if (cursor.turn) return turned();
     const { usual } = this.room;

@@ -2,7 +2,7 @@
 import { assemblyDrawings } from '../drawings/build/assembly-drawings.ts';
 import type { RoleLetters } from '../drawings/build/words.ts';
 import type { Finding } from '../findings/finding.ts';
-import type { ProjectRecord } from '../records/guide.ts';
+import type { Guide, ProjectRecord } from '../records/guide.ts';
 import type { Structure } from '../structures/structure.ts';
 import type { KindParts } from './kind-parts.ts';
 import type { BuiltProject, SheetContext } from './sheet-context.ts';
@@ -11,7 +11,19 @@ import type { BuiltProject, SheetContext } from './sheet-context.ts';
  * Plan, elevation, section and steps of a structure that has an assembly. What each shows is the phrase
  * `build-drawing.KIND.NAME`, in which the findings of the structure stand by their own names: `{insideLength}` is `bed.inside-length`.
  */
-export function assemblyParts(context: SheetContext, { project, structure }: BuiltProject): KindParts {
+export function assemblyParts(context: SheetContext, built: BuiltProject): KindParts {
+  const { guide } = context;
+  const drawn = drawnOf.get(built.structure);
+  if (drawn?.guide === guide) return drawn.parts;
+  const parts = drawParts(context, built);
+  drawnOf.set(built.structure, { guide, parts });
+  return parts;
+}
+
+/** What was drawn already: a structure looks the same in every region, in the words of one guide. */
+const drawnOf = new WeakMap<Structure, { readonly guide: Guide; readonly parts: KindParts }>();
+
+function drawParts(context: SheetContext, { project, structure }: BuiltProject): KindParts {
   const { assembly } = structure;
   if (!assembly) throw new TypeError(`a ${project.kind} has no assembly to draw`);
   const { say, measures } = context.wording;
@@ -35,7 +47,18 @@ export function assemblyParts(context: SheetContext, { project, structure }: Bui
       step: shows,
     },
   });
-  return { drawings, exhibits: [] };
+  return { drawings: { ...drawings, step: remembered(drawings.step) }, exhibits: [] };
+}
+
+/** Each step is drawn once. */
+function remembered<D>(draw: (step: string, number: number) => D): (step: string, number: number) => D {
+  const drawn = new Map<string, D>();
+  return (step, number) => {
+    const key = `${number} ${step}`;
+    const known = drawn.get(key) ?? draw(step, number);
+    drawn.set(key, known);
+    return known;
+  };
 }
 
 function lengthOf(finding: Finding | undefined, id: string): number {
@@ -58,6 +81,7 @@ const rolesOfCount: Readonly<Record<string, readonly string[]>> = {
   hinges: ['hinge'],
   props: ['prop'],
   'glazing-sheets': ['lid-sheet'],
+  'hold-downs': ['sandbag'],
 };
 
 /** Bodies that stand for a part with a number of its own go by its material. */

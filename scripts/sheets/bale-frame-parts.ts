@@ -7,6 +7,7 @@ import type { BaleColdFrame } from '../records/schemas/projects/bale-cold-frame.
 import type { Frame } from '../structures/bale-cold-frame.ts';
 import { frameDrawings } from './frame-drawings.ts';
 import type { KindParts } from './kind-parts.ts';
+import { sashNotes } from './sash-notes.ts';
 import type { SheetContext } from './sheet-context.ts';
 
 export function baleFrameParts(
@@ -15,7 +16,12 @@ export function baleFrameParts(
 ): KindParts {
   return {
     drawings: frameDrawings({ context, project, frame, rows }),
-    exhibits: [['sash-table', { wide: true, blocks: () => [sashTable(context, project, frame)] }]],
+    exhibits: [
+      [
+        'sash-table',
+        { wide: true, blocks: () => [sashTable(context, project, frame), ...sashNotes(context, frame)] },
+      ],
+    ],
   };
 }
 

@@ -71,7 +71,7 @@ class WarningsFound {
 
   #sentence(warning: BedWarning): readonly Inline[] {
     const { printer, wording } = this.#context;
-    const { hemisphere, cover } = this.#sown.bed;
+    const { hemisphere, cover, closedBy = 'sash' } = this.#sown.bed;
     const say = (key: string, values: Record<string, string | number | Inline>): readonly Inline[] =>
       sayWith(wording.say, `bed-warning.${key}`, values);
     switch (warning.kind) {
@@ -93,6 +93,7 @@ class WarningsFound {
           crop: known.crop.name,
           height: printer.print(height),
           clear: printer.print(this.#clear!),
+          closedBy,
         });
       }
     }

@@ -5,7 +5,7 @@ import type { Block } from '../document/document.ts';
 import type { Finding } from '../findings/finding.ts';
 import type { Crop } from '../records/schemas/crop.ts';
 import type { Irrigation, Sow } from '../records/schemas/projects/sow.ts';
-import type { RingInside } from '../structures/structure.ts';
+import type { CoverWord, RingInside } from '../structures/structure.ts';
 import { bedFigures } from './bed-drawings.ts';
 import { bedTables } from './bed-tables.ts';
 import { warningsOfBed } from './bed-warnings.ts';
@@ -30,6 +30,8 @@ export interface SowingBed {
   readonly ring?: RingInside;
   /** What stands over the bed in the cool of the season: nothing, a glazed frame or an insect screen. */
   readonly cover: 'open' | 'frame' | 'screen';
+  /** What people call that which closes a frame; a sash when absent. */
+  readonly closedBy?: CoverWord;
   readonly soilDepthMm?: number;
   /** Room between the soil and the cover at its lowest place. */
   readonly clearHeightMm?: number;

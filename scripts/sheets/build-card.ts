@@ -208,6 +208,7 @@ function sownBed(context: SheetContext, { project, structure }: BuiltProject): B
       soilDepthMm: bed.soilDepthMm,
       ...(bed.ring ? { ring: bed.ring } : {}),
       cover: bed.cover,
+      ...(structure.closedBy ? { closedBy: structure.closedBy } : {}),
       ...(bed.clearMm === undefined ? {} : { clearHeightMm: bed.clearMm }),
     },
     sow: project.sow,

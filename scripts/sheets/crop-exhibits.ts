@@ -474,11 +474,7 @@ const edgeSentences: Readonly<Record<string, readonly string[]>> = {
 };
 
 /** What sets an edge of a window, in words: with the dates and temperatures that went in where they are known. */
-function edgeWords(
-  { wording, printer }: Told,
-  window: PlantingWindows,
-  edge: 'opens' | 'closes',
-): string {
+function edgeWords({ wording, printer }: Told, window: PlantingWindows, edge: 'opens' | 'closes'): string {
   const { say, measures } = wording;
   const { plant, edges, season } = window;
   const rule = edges[edge];

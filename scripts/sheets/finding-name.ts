@@ -23,6 +23,10 @@ export function findingName(
   const sash = /^frame\.sash-([a-z])\.([a-z-]+)$/.exec(id);
   if (sash)
     return say('finding.sash', { letter: sash[1]!.toUpperCase(), what: say(`finding.sash-what.${sash[2]}`) });
+  const lid = /^frame\.lid\.([a-z-]+)$/.exec(id);
+  if (lid) return say('finding.lid', { what: say(`finding.sash-what.${lid[1]}`) });
+  const board = /^frame\.(hinge-board|rest-board)-([a-z])$/.exec(id);
+  if (board) return say(`finding.frame.${board[1]}`, { letter: board[2]!.toUpperCase() });
   const part = /^build\.part-([a-z])\.([a-z-]+)(\.\d+mm)?$/.exec(id);
   if (part)
     return say('finding.part', { letter: part[1]!.toUpperCase(), what: say(`finding.part-what.${part[2]}`) });

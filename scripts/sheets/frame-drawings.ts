@@ -6,6 +6,8 @@ import type { FrameWords, PartLetters, SownRow } from '../drawings/frame/words.t
 import type { BedRow } from '../agronomy/bed-rows.ts';
 import type { BaleColdFrame } from '../records/schemas/projects/bale-cold-frame.ts';
 import type { Frame } from '../structures/bale-cold-frame.ts';
+import type { FrameGeometry, PlacedSash } from '../structures/geometry.ts';
+import { isHinged } from '../structures/sash-plan.ts';
 import type { ProjectDrawings } from './kind-parts.ts';
 import type { SheetContext } from './sheet-context.ts';
 
@@ -38,6 +40,17 @@ export function frameDrawings(options: {
     poleward: side('frame.poleward-side'),
     equator: side('frame.equator-side'),
     sashes: geometry.sashes.length,
+    tallLay: project.walls.poleward.lay,
+    lowLay: project.walls.others.lay,
+    tallCourses: project.walls.poleward.courses,
+    wall: both(geometry.ridge?.baseMm ?? geometry.polewardHeightMm),
+    cut: geometry.bales.some(({ wall, kind }) => wall === 'west' && kind === 'cut') ? 'yes' : 'no',
+    bags: geometry.sashes.every((sash) => sash.holdDown === 'weight' && !isHinged(sash)) ? 'yes' : 'no',
+  };
+  const alternative = (drawing: string): string => {
+    const more = alsoShown(context, geometry, drawing, sizes);
+    const own = drawing === 'vent' && !geometry.sashes.every(({ opens }) => opens === 'low-end');
+    return [...(own ? [] : [say(`drawing.alternative.${drawing}`, sizes)]), ...more].join(' ');
   };
   const words: FrameWords = {
     north: say('drawing.north'),
@@ -54,13 +67,13 @@ export function frameDrawings(options: {
   return {
     plan: framePlan(geometry, {
       id: 'frame-plan',
-      alternative: say('drawing.alternative.plan', sizes),
+      alternative: alternative('plan'),
       words,
       letters,
     }),
     section: frameSection(geometry, {
       id: 'frame-section',
-      alternative: say('drawing.alternative.section', sizes),
+      alternative: alternative('section'),
       words,
       letters,
       rows: sown,
@@ -68,12 +81,67 @@ export function frameDrawings(options: {
     step: (drawing, number) =>
       stepDrawing(geometry, drawing as StepName, {
         id: `step-${number}-${drawing}`,
-        alternative: say(`drawing.alternative.${drawing}`, sizes),
+        alternative: alternative(drawing),
         words,
         letters,
         rows: sown,
       }),
   };
+}
+
+/** What a drawing shows of sashes that do not simply lie loose, a sentence for each. */
+function alsoShown(
+  { wording: { say } }: SheetContext,
+  geometry: FrameGeometry,
+  drawing: string,
+  sizes: Readonly<Record<string, string | number>>,
+): readonly string[] {
+  const { sashes, ridge, boards } = geometry;
+  const each = (
+    belongs: (sash: PlacedSash) => boolean,
+    name: string,
+    values: (sash: PlacedSash) => Readonly<Record<string, string | number>> = () => ({}),
+  ): readonly string[] =>
+    sashes
+      .filter(belongs)
+      .map((sash) => say(`drawing.alternative.${name}`, { ...sizes, sash: sash.id, ...values(sash) }));
+  const strapped = sashes.some(({ holdDown }) => holdDown === 'strap');
+  const alike = sashes.every((sash) => sash.holdDown === 'weight' && !isHinged(sash));
+  const hinged = each(isHinged, 'hinged', ({ hinge }) => ({ hinge }));
+  const filled = each(({ fillerMm }) => fillerMm > 0, 'filled');
+  switch (drawing) {
+    case 'plan':
+      return [...hinged, ...filled];
+    case 'ground':
+      return strapped || boards.some(({ role }) => role === 'hinge-board')
+        ? [say('drawing.alternative.straps-on-ground')]
+        : [];
+    case 'gaps':
+      return ridge ? [say('drawing.alternative.ridge', sizes)] : [];
+    case 'sashes':
+      return [
+        ...hinged,
+        ...each(({ screenMm }) => screenMm > 0, 'screened'),
+        ...each(
+          ({ panes }) => panes.missing > 0,
+          'covered',
+          ({ panes }) => ({ missing: panes.missing }),
+        ),
+        ...filled,
+        ...each(({ holdDown }) => holdDown === 'strap', 'strapped'),
+        ...each(({ holdDown }) => holdDown === 'hook', 'hooked'),
+        ...(alike ? [] : each(({ holdDown }) => holdDown === 'weight', 'weighted')),
+      ];
+    case 'vent':
+      if (sashes.every(({ opens }) => opens === 'low-end')) return [];
+      return sashes.map(({ id, opens }) =>
+        opens === 'never'
+          ? say('drawing.alternative.vent-never', { sash: id })
+          : say('drawing.alternative.vent-of', { ...sizes, sash: id, edge: say(`choice.${opens}`) }),
+      );
+    default:
+      return [];
+  }
 }
 
 /** The letter of each kind of part in the record's list. */

@@ -6,6 +6,7 @@ import { temperatureChart, type TemperatureLine } from '../drawings/charts/tempe
 import type { Finding } from '../findings/finding.ts';
 import { fromHeld } from '../quantities/units.ts';
 import type { FrameHeat } from '../structures/frame-heat/heat-findings.ts';
+import type { CoverWord } from '../structures/structure.ts';
 import type { FrameMonth } from '../structures/frame-heat/months.ts';
 import type { PrintStyle } from './printer.ts';
 import { chartYear, type SheetContext } from './sheet-context.ts';
@@ -75,18 +76,18 @@ export function heatChart(
   });
 }
 
-/** The months in which it freezes outside or the frame can stay shut; in the others its sashes are off. */
+/** The months in which it freezes outside or the frame can stay shut; in the others its sashes or lids are off. */
 export function heatTable(
   { facts, printer, wording: { say, dates, measures } }: SheetContext,
   { bare, covered }: FrameHeat,
-  findings: readonly Finding[],
+  { findings, cover }: { readonly findings: readonly Finding[]; readonly cover: CoverWord },
 ): Block {
   const byId = new Map(findings.map((finding) => [finding.id, finding]));
   const cell = (month: number, what: string, style: PrintStyle['style'] = 'cell'): readonly Inline[] => {
     const finding = byId.get(`frame-heat.month-${month}.${what}`);
     if (!finding) return inline('–');
     if (finding.value.kind === 'none')
-      return [printer.printAs(finding, say(`frame-heat.${finding.value.reason}`))];
+      return [printer.printAs(finding, say(`frame-heat.${finding.value.reason}`, { cover }))];
     return [printer.print(finding, { style })];
   };
   /** How far to open is told to the inch: the thermometer settles the rest. */
@@ -99,7 +100,7 @@ export function heatTable(
   const names = dates.monthNames();
   const inOrder = facts.south ? [...monthsOfYear.slice(6), ...monthsOfYear.slice(0, 6)] : monthsOfYear;
   const shut = inOrder.filter((index) => inUse(bare.months[index]!, byId));
-  if (shut.length === 0) return paragraph(say('frame-heat.never-shut'));
+  if (shut.length === 0) return paragraph(say('frame-heat.never-shut', { cover }));
   const ending = covered ? ['', '-covered'] : [''];
   const rows = shut.map((index): TableRow => {
     const month = index + 1;
@@ -129,7 +130,7 @@ export function heatTable(
       column(say('frame-heat.open'), { weight: 1.5 }),
     ],
     groups: [{ rows }],
-    notes: [say('frame-heat.note-night'), say('frame-heat.note-day')],
+    notes: [say('frame-heat.note-night'), say('frame-heat.note-day', { cover })],
   });
 }
 

@@ -23,11 +23,12 @@ export interface HeatParts {
 
 export function heatParts(context: SheetContext, { project, structure }: BuiltProject): HeatParts {
   if (!structure.heat) return { exhibits: [], findings: [] };
+  const cover = structure.closedBy ?? 'sash';
   const wide = (blocks: () => readonly Block[]): Exhibit => ({ wide: true, blocks });
   const climate = frameClimate(context.facts);
   if (!climate) {
     const unknown = (): readonly Block[] => [
-      paragraph(context.wording.say('frame-heat.unknown', { region: context.facts.region.name })),
+      paragraph(context.wording.say('frame-heat.unknown', { region: context.facts.region.name, cover })),
     ];
     return {
       exhibits: [
@@ -43,7 +44,7 @@ export function heatParts(context: SheetContext, { project, structure }: BuiltPr
   const sown = 'sow' in project ? project.sow : [];
   return {
     exhibits: [
-      ['frame-heat', wide(() => [heatChart(context, heat), heatTable(context, heat, findings)])],
+      ['frame-heat', wide(() => [heatChart(context, heat), heatTable(context, heat, { findings, cover })])],
       ['frame-gain', wide(() => [paragraph(gainInWords(context, heat))])],
     ],
     findings: [...findings, ...windowsUnder(context, heat, new Set(sown.map(({ crop }) => crop)))],

@@ -96,7 +96,7 @@ function charts(context: SheetContext): readonly Block[] {
   if (!facts.crops.some((known) => datedWindows(known).length > 0)) return noneDated(facts, wording);
   const pages: CropGroup[][] = [[]];
   for (const group of cropGroups(context.facts)) {
-    for (const known of group.crops) {
+    for (const known of group.crops.filter((crop) => datedWindows(crop).length > 0)) {
       const page = pages.at(-1)!;
       const longer = withCrop(page, group.id, known);
       const fits =
@@ -229,7 +229,7 @@ function datesTable({ facts, wording: { say }, printer }: SheetContext): readonl
   const groups = cropGroups(facts)
     .map((group) => ({ header: inline(say(groupPhrase(group, facts))), rows: group.crops.flatMap(rowsOf) }))
     .filter(({ rows }) => rows.length > 0);
-  if (groups.length === 0) return [];
+  if (groups.length === 0) return facts.crops.length > 0 ? [paragraph(say('dates-table.no-dates'))] : [];
   return [
     table({
       id: 'planting-dates',
@@ -250,9 +250,27 @@ function datesTable({ facts, wording: { say }, printer }: SheetContext): readonl
         ...(facts.crops.some((known) => datedWindows(known).some(({ season }) => season === 'overwinter'))
           ? [say('dates-table.next-year-note', { year: String(facts.year + 1) })]
           : []),
+        ...undatedNotes(facts, { say, printer }),
       ],
     }),
   ];
+}
+
+/** Crops without any date here, by the reason of their first planting. */
+function undatedNotes(
+  facts: RegionFacts,
+  { say, printer }: { say: SheetContext['wording']['say']; printer: SheetContext['printer'] },
+): readonly string[] {
+  const byReason = new Map<string, string[]>();
+  for (const known of facts.crops) {
+    const first = known.windows[0]?.plant.value;
+    if (datedWindows(known).length > 0 || first?.kind !== 'none') continue;
+    const reason = printer.words(first).first;
+    byReason.set(reason, [...(byReason.get(reason) ?? []), known.crop.plural]);
+  }
+  return [...byReason].map(([reason, crops]) =>
+    say('dates-table.undated', { crops: crops.join(', '), reason }),
+  );
 }
 
 /** Every rule that sets a first or a last day here, and the plantings that it sets, so that each date can be traced. */
@@ -273,7 +291,7 @@ function rulesTable({ facts, wording }: SheetContext): readonly Block[] {
   const groups = (['opens', 'closes'] as const)
     .map((edge) => ({ header: inline(say(`rules-table.${edge}`)), rows: rowsOf(edge) }))
     .filter(({ rows }) => rows.length > 0);
-  if (groups.length === 0) return [];
+  if (groups.length === 0) return facts.crops.length > 0 ? [paragraph(say('dates-table.no-rules'))] : [];
   return [
     table({
       id: 'planting-rules',

@@ -2,7 +2,7 @@
 import { column, inline, list, paragraph, table } from '../document/build.ts';
 import type { Block, Inline, TableRow } from '../document/document.ts';
 import type { Finding } from '../findings/finding.ts';
-import type { WindCover } from '../structures/structure.ts';
+import type { CoverWord, WindCover } from '../structures/structure.ts';
 import { sashWindFindings } from '../structures/wind/sash-wind-findings.ts';
 import { regionWind } from '../structures/wind/velocity-pressure.ts';
 import type { Exhibit } from './names.ts';
@@ -35,7 +35,13 @@ export function windParts(context: SheetContext, { structure }: BuiltProject): W
         'wind',
         {
           wide: true,
-          blocks: () => windBlocks(context, { sashes, gust: wind.gust, given: structure.findings }),
+          blocks: () =>
+            windBlocks(context, {
+              sashes,
+              gust: wind.gust,
+              given: structure.findings,
+              word: structure.closedBy ?? 'sash',
+            }),
         },
       ],
     ],
@@ -53,6 +59,8 @@ interface WindOptions {
   readonly sashes: readonly SashInWind[];
   readonly gust: Finding;
   readonly given: readonly Finding[];
+  /** What the card calls them. */
+  readonly word: CoverWord;
 }
 
 function windBlocks(context: SheetContext, options: WindOptions): readonly Block[] {
@@ -61,22 +69,22 @@ function windBlocks(context: SheetContext, options: WindOptions): readonly Block
     facts: { region },
     wording: { say },
   } = context;
-  const { gust, sashes } = options;
+  const { gust, sashes, word } = options;
   const known = gust.value.kind !== 'none';
   const hinges = sashes.some(({ cover }) => cover.sash.hinged === 'none') ? 'loose' : 'hinged';
   const lead = known
     ? [
         ...sayWith(say, 'wind.gust', { gust: printer.print(gust), region: region.name }),
-        ...inline(` ${say(standsClosed(sashes) ? 'wind.held' : 'wind.not-held')}`),
+        ...inline(` ${say(standsClosed(sashes) ? 'wind.held' : 'wind.not-held', { cover: word })}`),
       ]
-    : inline(say('wind.no-gust', { region: region.name }));
+    : inline(say('wind.no-gust', { region: region.name, cover: word }));
   return [
     paragraph(lead),
     windTable(context, options),
     list(
       false,
       ['forecast', `take-off-${hinges}`, `where-${hinges}`].map((advice) => [
-        paragraph(say(`wind.advice-${advice}`)),
+        paragraph(say(`wind.advice-${advice}`, { cover: word })),
       ]),
     ),
   ];
@@ -86,21 +94,29 @@ function windBlocks(context: SheetContext, options: WindOptions): readonly Block
 const limits = ['wind-limit-closed', 'wind-limit-open'] as const;
 const needs = ['wind-weight-closed', 'wind-weight-open'] as const;
 
-function windTable(context: SheetContext, { sashes, gust, given }: WindOptions): Block {
+function windTable(context: SheetContext, { sashes, gust, given, word }: WindOptions): Block {
   const {
     printer,
     wording: { say },
   } = context;
   const withNeeds = gust.value.kind !== 'none';
   const columns = [...(withNeeds ? needs : []), ...limits];
-  const holds = given.find(({ id }) => id.endsWith('.hold-down-per-sash'));
-  const words = ({ findings }: SashInWind): string =>
-    columns.map((name) => textOf(context, findingOf(findings, name))).join('|');
+  const holdsOf = ({ cover }: SashInWind): Finding | undefined =>
+    given.find(({ id }) => id === `${cover.id}.hold-down-per-sash`) ??
+    given.find(({ id }) => id === 'frame.hold-down-per-sash');
+  const alike = given.some(({ id }) => id === 'frame.hold-down-per-sash');
+  const holds = sashes.some((sash) => holdsOf(sash) !== undefined);
+  const words = (sash: SashInWind): string =>
+    [holdsOf(sash), ...columns.map((name) => findingOf(sash.findings, name))]
+      .map((finding) => textOf(context, finding))
+      .join('|');
   const kinds = sashes.map(words);
   const rows = sashes
     .filter((sash, index) => kinds.indexOf(words(sash)) === index)
     .map((sash): TableRow => {
       const alike = sashes.filter((_, index) => kinds[index] === words(sash));
+      const cellOf = (finding: Finding | undefined): readonly Inline[] =>
+        finding ? [printer.print(finding, { style: 'cell' })] : inline('–');
       const cell = (name: string): readonly Inline[] => {
         const finding = findingOf(sash.findings, name);
         if (!finding) return inline(say('wind.never-open'));
@@ -109,22 +125,22 @@ function windTable(context: SheetContext, { sashes, gust, given }: WindOptions):
       };
       return {
         cells: [
-          inline(alike.map(({ cover }) => cover.letter).join(', ')),
+          inline(alike.map(({ cover }) => cover.letter ?? say('wind.each')).join(', ')),
           ...columns.slice(0, -limits.length).map(cell),
-          ...(holds ? [[printer.print(holds, { style: 'cell' })]] : []),
+          ...(holds ? [cellOf(holdsOf(sash))] : []),
           ...limits.map(cell),
         ],
       };
     });
   return table({
     id: 'wind',
-    caption: say('wind.caption'),
+    caption: say('wind.caption', { cover: word }),
     columns: [
-      column(say('build.sash'), { weight: 0.6 }),
+      column(say('wind.which', { cover: word }), { weight: 0.6 }),
       ...(withNeeds
         ? [column(say('wind.needs-closed'), { weight: 1.2 }), column(say('wind.needs-open'), { weight: 1.2 })]
         : []),
-      ...(holds ? [column(say('wind.holds'), { weight: 1.1 })] : []),
+      ...(holds ? [column(say(alike ? 'wind.holds' : 'wind.holds-any'), { weight: 1.1 })] : []),
       column(say('wind.limit-closed'), { weight: 1.3 }),
       column(say('wind.limit-open'), { weight: 1.3 }),
     ],

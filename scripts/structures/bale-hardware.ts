@@ -32,7 +32,7 @@ export function addHardware(made: FindingList, project: BaleColdFrame, geometry:
         inputs: [
           ...made.from({ 'sash-width': sashId(sash.id, 'width'), 'sash-length': sashId(sash.id, 'length') }),
           { name: 'rail', value: quantity('length', screen.railMm) },
-          { name: 'thickness', value: quantity('length', screen.thicknessMm) },
+          { name: 'screen-thickness', value: quantity('length', screen.thicknessMm) },
         ],
         sources: [structureSources.wood, structureSources.plastics],
       });

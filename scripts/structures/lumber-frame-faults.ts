@@ -144,7 +144,7 @@ function insideFaults(project: LumberColdFrame): readonly StructureDiagnosis[] {
           `Planting mix ${inInches(depthMm)} deep leaves no room for leaves under the lid; the front allows ${inInches(limitMm)}.`,
           'Use less planting mix, or a higher front.',
         )),
-    ...(propMm <= mostMm
+    ...(propMm <= mostMm + slackMm
       ? []
       : fault(
           ['prop'],
@@ -167,8 +167,27 @@ function lidFaults({ lids, parts }: LumberColdFrame): readonly StructureDiagnosi
       'The record does not say what the lids are.',
       'Add sash, with the size of an old window sash, or built, with its lumber and sheet.',
     );
+  const weights = holdDownFaults({ lids, parts });
   const unused = lids.sash ? (['glazing-sheets', 'glazing-fasteners', 'lid-brackets'] as const) : [];
-  return unused.flatMap((counted) =>
-    countFaults(parts, counted, 'Old sashes come glazed: remove the part, or say built instead of sash.'),
+  return [
+    ...weights,
+    ...unused.flatMap((counted) =>
+      countFaults(parts, counted, 'Old sashes come glazed: remove the part, or say built instead of sash.'),
+    ),
+  ];
+}
+
+/** Weights that nothing counts, or that no part gives the weight of. */
+function holdDownFaults({
+  lids,
+  parts,
+}: Pick<LumberColdFrame, 'lids' | 'parts'>): readonly StructureDiagnosis[] {
+  if (!lids.holdDowns)
+    return countFaults(parts, 'hold-downs', 'Add holdDowns to the lids, or remove the part.');
+  if (parts.some((part) => part.count === 'hold-downs' && part.mass !== undefined)) return [];
+  return fault(
+    ['lids', 'holdDowns'],
+    'The record does not say what one weight on the lids weighs.',
+    'Add a part with count: hold-downs and a mass, such as 20 lb.',
   );
 }

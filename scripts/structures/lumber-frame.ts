@@ -12,6 +12,7 @@ import { lumberSource, sizeOf, woodMassG } from './lumber.ts';
 import { lumberFrameAssembly } from './lumber-frame-assembly.ts';
 import { lumberFrameFaults } from './lumber-frame-faults.ts';
 import { layLumberFrame, lidGapMm, type LumberFrameLayout } from './lumber-frame-layout.ts';
+import { addLidHoldDowns, lidWeightLift, lumberCovers, lumberHeat } from './lumber-loads.ts';
 import { carriedAtMm, fromGroundMm, handsAtBodyMm, lumberSources, spanSource } from './lumber-practice.ts';
 import { lumberFaults } from './part-faults.ts';
 import { structureSources } from './practice.ts';
@@ -34,6 +35,7 @@ export function lumberFrameStructure(project: LumberColdFrame, { hemisphere }: B
   addLids(made, project, layout);
   addScrews(made, layout);
   addBed(made, layout);
+  addLidHoldDowns(made, project);
   const lifts = addLifts(made, project, layout);
   const structure: Structure = {
     findings: made.all(),
@@ -43,6 +45,7 @@ export function lumberFrameStructure(project: LumberColdFrame, { hemisphere }: B
       hinges: made.get('frame.hinges'),
       props: made.get('frame.props'),
       'soil-litres': made.get('frame.soil-volume'),
+      'hold-downs': made.get('frame.hold-downs'),
       ...(layout.lids.built
         ? {
             'glazing-sheets': made.get('frame.glazing-sheets'),
@@ -64,6 +67,9 @@ export function lumberFrameStructure(project: LumberColdFrame, { hemisphere }: B
     },
     glance: ['frame.inside-length', 'frame.inside-depth', 'frame.slope'],
     assembly: lumberFrameAssembly(project, layout, hemisphere),
+    heat: lumberHeat(project, layout, middle(project.prop)),
+    covers: lumberCovers(made, layout),
+    closedBy: 'lid',
     versions: () => smallerLumberFrames(project),
   };
   return { kind: 'structure', structure };
@@ -467,6 +473,7 @@ function addLifts(
   });
   const { lids } = layout;
   const bag = addBag(made, project.parts, 'frame.bag-weight');
+  const sandbag = lidWeightLift(made, layout);
   return [
     {
       item: 'back-wall',
@@ -492,5 +499,6 @@ function addLifts(
       reachOfTwoMm: handsAtBodyMm,
     },
     ...(bag ? [{ ...bag, stage: 'soil' }] : []),
+    ...(sandbag ? [sandbag] : []),
   ];
 }

@@ -31,6 +31,8 @@ export interface Structure {
   readonly heat?: { readonly envelope: FrameEnvelope; readonly vent: VentOpening };
   /** What the wind can lift off it. */
   readonly covers?: readonly WindCover[];
+  /** What people call that which closes the bed; a sash when absent. */
+  readonly closedBy?: CoverWord;
   /** Smaller builds of the same record, the largest first: what is built from when less is at hand. */
   readonly versions?: () => Iterable<Project>;
 }
@@ -46,12 +48,15 @@ export interface CutPiece {
   readonly number: number;
 }
 
+/** A loose or hinged window sash, or a lid. */
+export type CoverWord = 'sash' | 'lid';
+
 /** A sash or lid in the wind, as it is held down by what the bill has. */
 export interface WindCover {
   /** What ids begin with: `frame.sash-x` gives `frame.sash-x.wind-lift-closed`. */
   readonly id: string;
-  /** The letter that drawings and tables call it by. */
-  readonly letter: string;
+  /** The letter that drawings and tables call it by; absent where one stands for all, since they are alike. */
+  readonly letter?: string;
   /** Id of the finding of its weight. */
   readonly weight: string;
   readonly sash: WindSash;

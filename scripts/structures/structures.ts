@@ -9,8 +9,19 @@ import { tepeeStructure } from './pole-tepee.ts';
 import { raisedBedStructure } from './raised-bed.ts';
 import type { BuildPlace, Built } from './structure.ts';
 
+/** What was built already: a project comes to the same in every region of a hemisphere. */
+const known = new WeakMap<Project, Map<BuildPlace['hemisphere'], Built>>();
+
 /** The structure of a project, or everything that does not add up in its record. */
 export function structureOf(project: Project, place: BuildPlace): Built {
+  const ofProject = known.get(project) ?? new Map<BuildPlace['hemisphere'], Built>();
+  known.set(project, ofProject);
+  const built = ofProject.get(place.hemisphere) ?? checkedStructure(project, place);
+  ofProject.set(place.hemisphere, built);
+  return built;
+}
+
+function checkedStructure(project: Project, place: BuildPlace): Built {
   const built = ofKind(project, place);
   const steps = stepFaults(project, otherLetters(project));
   if (built.kind === 'faults') return { kind: 'faults', faults: [...built.faults, ...steps] };

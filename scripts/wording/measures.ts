@@ -137,7 +137,7 @@ function systemWords(number: Numbers, say: Say) {
         case 'temperature':
           return `${rangeOf(number(fromHeld(low, 'F')), number(fromHeld(high, 'F')))}${nb}°F`;
         case 'mass':
-          return customaryMass(low, high, number);
+          return customaryMass(low, high, { number, say });
         case 'area':
           return `${rangeOf(...atPrecision(fromHeld(low, 'ft2'), fromHeld(high, 'ft2'), number))}${nb}ft²`;
         case 'speed':
@@ -225,10 +225,20 @@ function metricLength(low: number, high: number, number: Numbers): string {
   return `${rangeOf(number(low / 1000, digits), number(high / 1000, digits))}${nb}m`;
 }
 
-function customaryMass(low: number, high: number, number: Numbers): string {
+/** Lighter than this nobody weighs in ounces: a sixteenth. */
+const leastOunces = 1 / 16;
+
+/** Pounds, or ounces below one pound. Less than a sixteenth of an ounce is said to be that, since it would round to nothing. */
+function customaryMass(
+  low: number,
+  high: number,
+  { number, say }: { readonly number: Numbers; readonly say: Say },
+): string {
   if (fromHeld(high, 'lb') >= 1)
     return `${rangeOf(...atPrecision(fromHeld(low, 'lb'), fromHeld(high, 'lb'), number))}${nb}lb`;
   const ounces = [fromHeld(low, 'oz'), fromHeld(high, 'oz')] as const;
+  if (ounces[1] > 0 && ounces[1] < leastOunces)
+    return say('measure.less-than', { limit: `${mixedFraction(leastOunces, 16)}${nb}oz` });
   const digits = ounces[1] >= 1 ? 1 : 2;
   return `${rangeOf(number(ounces[0], digits), number(ounces[1], digits))}${nb}oz`;
 }

@@ -48,11 +48,11 @@ describe('a cold frame adds days to the garden', () => {
   });
 });
 
-test('no window in the garden, none in the frame, for the same reason', () => {
+test('where no freeze sets the dates of the garden, the frame gains nothing', () => {
   const never = { ...climate, lastFreeze: given('last', undefined) };
   const crop = cropLike({ plantings: [{ method: 'direct-sow', fall: false }] });
   expect(coldFrameWindows(crop, plantingWindows(crop, never), gain)[0]!.value).toEqual(
-    none('no-last-freeze'),
+    none('no-frame-needed'),
   );
 });
 

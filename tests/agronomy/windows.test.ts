@@ -134,13 +134,29 @@ describe('fall windows count back from the freeze that ends the crop', () => {
   });
 });
 
-test('no last freeze: a finding with its reason, not a date', () => {
-  const never: WindowClimate = {
-    lastFreeze: on('last', undefined),
+test('a last freeze that is not known: a finding with its reason, not a date', () => {
+  const unknown: WindowClimate = {
+    lastFreeze: { ...on('last', undefined), value: none('not-given') },
     firstFreeze: () => on('first', undefined),
   };
-  expect(spring(cropLike(), never).plant.value).toEqual(none('no-last-freeze'));
-  expect(spring(cropLike(), never).harvest.value).toEqual(none('no-last-freeze'));
+  expect(spring(cropLike(), unknown).plant.value).toEqual(none('no-last-freeze'));
+  expect(spring(cropLike(), unknown).harvest.value).toEqual(none('no-last-freeze'));
+  const always: WindowClimate = {
+    ...unknown,
+    lastFreeze: { ...on('last', undefined), value: none('freeze-all-year') },
+  };
+  expect(spring(cropLike(), always).plant.value).toEqual(none('freezes-all-year'));
+});
+
+test('no fall window opens before the spring rules would let anything be planted', () => {
+  // The season holds the longest days to maturity once, but counted back they would open before the spring does.
+  const short: WindowClimate = {
+    lastFreeze: on('last', 168),
+    firstFreeze: (thresholdC) => on('first', thresholdC > -1 ? 234 : thresholdC > -3 ? 245 : 258),
+  };
+  const crop = cropLike({ maturity: { days: q('80 to 85 days', 'duration'), from: 'sowing', sources } });
+  expect(spring(crop, short).plant.value).toEqual(none('season-too-short'));
+  expect(fall(crop, short)?.plant.value).toEqual(none('season-too-short-for-fall'));
 });
 
 test('the southern year runs from spring in September to fall in the next April', () => {

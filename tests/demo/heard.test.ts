@@ -57,9 +57,10 @@ describe.each(named)('$name', ({ name, document }) => {
     expect(lowerCase(blockWords(pdf!, document))).toEqual(lowerCase(page));
   });
 
-  test.runIf(Object.values(kept).includes(name))('sounds as it was read', async () => {
-    await expect(heard(pdf!)).toMatchFileSnapshot(`../pdf/golden/${document.kind}.heard.txt`);
-  });
+  if (Object.values(kept).includes(name))
+    test('sounds as it was read', async () => {
+      await expect(heard(pdf!)).toMatchFileSnapshot(`../pdf/golden/${document.kind}.heard.txt`);
+    });
 });
 
 /** Signal words are printed in capitals. */

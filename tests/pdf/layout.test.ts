@@ -1,7 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { SheetDocument } from '../../scripts/document/document.ts';
-import type { Area, Mark } from '../../scripts/pdf/items.ts';
+import {
+  naturalHeight,
+  type Area,
+  type Group,
+  type Item,
+  type Mark,
+  type Piece,
+} from '../../scripts/pdf/items.ts';
 import { layOut, pageHeights, type LaidOut } from '../../scripts/pdf/lay-out.ts';
 import { pageGrid } from '../../scripts/pdf/measure.ts';
 import { shortAddress } from '../../scripts/pdf/sources.ts';
@@ -117,6 +124,64 @@ describe(`${runs} sheets at random`, () => {
     ).toEqual([]);
   });
 
+  it('break no step, drawing or other group that fits on a page with the heading above it', () => {
+    const headingPt = 80;
+    expect(
+      faults((laid, document) => {
+        const most = pageHeights(document, design).later - headingPt;
+        const kept = groupsWithin(laid.measured.items).filter(
+          (item) => item.together && item.yields !== true && naturalHeight(item.items) < most,
+        );
+        const pageOf = pagesByMarks(laid);
+        return kept.flatMap(({ items }) => {
+          const pages = new Set(
+            piecesWithin(items).flatMap(({ marks }) => (marks.length > 0 ? [pageOf.get(marks)] : [])),
+          );
+          return pages.size > 1 ? [`a group stands on pages ${[...pages].join(' and ')}`] : [];
+        });
+      }),
+    ).toEqual([]);
+  });
+
+  it('break no step', () => {
+    let steps = 0;
+    expect(
+      faults(({ measured, pagination }) => {
+        const pageOf = new Map<Leaf, number>();
+        for (const { page, piece } of pagination.placements)
+          for (const mark of piece.marks)
+            if (mark.kind === 'text' && typeof mark.place !== 'string') pageOf.set(mark.place, page);
+        const items = measured.tags.flatMap((tag) => tagsWithin(tag, 'LI')).filter(isStep);
+        steps += items.length;
+        return items.flatMap((item) => {
+          const pages = new Set(leavesOf(item).flatMap((leaf) => pageOf.get(leaf) ?? []));
+          return pages.size > 1 ? [`a step stands on pages ${[...pages].join(' and ')}`] : [];
+        });
+      }),
+    ).toEqual([]);
+    expect(steps).toBeGreaterThan(300);
+  });
+
+  it('repeat the head of a table or box, with the word for continued, wherever it goes on', () => {
+    let repeats = 0;
+    expect(
+      faults((laid) => {
+        const pageOf = pagesByMarks(laid);
+        const { placements } = laid.pagination;
+        return groupsWithin(laid.measured.items).flatMap(({ items, repeatedHead }) => {
+          if (!repeatedHead) return [];
+          const pieces = piecesWithin(items).filter(({ withoutHead }) => withoutHead !== true);
+          const [first, ...later] = new Set(pieces.map(({ marks }) => pageOf.get(marks)!));
+          repeats += later.length;
+          return later
+            .filter((page) => !placements.some((each) => each.piece === repeatedHead && each.page === page))
+            .map((page) => `what begins on page ${first} has no head on page ${page}`);
+        });
+      }),
+    ).toEqual([]);
+    expect(repeats).toBeGreaterThan(50);
+  });
+
   it('begin a page only when the one before had no room', () => {
     // The space that falls away at the head of a page, a repeated head, and columns too short to begin.
     const allowance = 150;
@@ -157,6 +222,31 @@ describe(`${runs} sheets at random`, () => {
       expect(places(layOut(document, { design, fonts }))).toBe(places(laid));
   });
 });
+
+const isStep = ({ kids }: Tag): boolean =>
+  kids.some((kid) => isTag(kid) && kid.type === 'Lbl' && kid.actualText?.startsWith('Step') === true);
+
+const groupsWithin = (items: readonly Item[]): readonly Group[] =>
+  items.flatMap((item): readonly Group[] => {
+    if (item.kind === 'group') return [item, ...groupsWithin(item.items)];
+    if (item.kind === 'columns') return item.columns.flatMap(groupsWithin);
+    return item.kind === 'column-text' ? groupsWithin(item.items) : [];
+  });
+
+const piecesWithin = (items: readonly Item[]): readonly Piece[] =>
+  items.flatMap((item): readonly Piece[] => {
+    if (item.kind === 'piece') return [item];
+    if (item.kind === 'columns') return item.columns.flatMap(piecesWithin);
+    return item.kind === 'break' ? [] : piecesWithin(item.items);
+  });
+
+/** The page of every piece. A tightened sheet has other pieces with the same marks. */
+const pagesByMarks = ({ pagination }: LaidOut): ReadonlyMap<readonly Mark[], number> =>
+  new Map(
+    pagination.placements
+      .filter(({ repeated, piece }) => !repeated && piece.marks.length > 0)
+      .map(({ piece, page }) => [piece.marks, page]),
+  );
 
 /** Pieces that stand on a later page than what comes after them in the sheet, at the place where they begin. */
 function waitingOf({ pagination, measured }: LaidOut): readonly { pagesLater: number; top: number }[] {

@@ -39,7 +39,7 @@ describe('the type of the sheets', () => {
 
   it('has figures of one width, so that they stand below each other in tables', () => {
     for (const face of ['regular', 'semibold'] as const) {
-      const figures = [...'0123456789'].map((figure) => fonts.width(face, figure, 10));
+      const figures = Array.from('0123456789', (figure) => fonts.width(face, figure, 10));
       expect(new Set(figures).size).toBe(1);
     }
   });

@@ -267,8 +267,8 @@ describe('a drawing or table that has to wait for the next page', () => {
     },
     {
       name: 'lets lines before it only with those they are kept with',
-      items: [line(50), floating(60), text(15), text(20, true), text(20)],
-      expected: ['0:0', '0:50', '1:0', '1:60', '2:0'],
+      items: [line(60), floating(50), text(15), text(20, true), text(20)],
+      expected: ['0:0', '0:60', '1:0', '1:50', '1:70'],
     },
     {
       name: 'stays with the heading above it',

@@ -57,7 +57,8 @@ describe('central Minnesota', () => {
 
 /**
  * LSU AgCenter: Gardeners Get Ready (2017), Houma Today (2013) and T. J. Koske on onions (2004), for south Louisiana;
- * sweet corn by New Orleans Month to Month Gardening. A week, since the source gives whole months, and says to wait a week or two more with melons and squash.
+ * sweet corn by New Orleans Month to Month Gardening; okra and sweet potato by Gardeners Get Ready and T. Koske, Vegetables to
+ * Plant in April (2005). A week, since the source gives whole months, and says to wait a week or two more with melons and squash.
  */
 describe('the Gulf coast', () => {
   test.each<[string, string, number, number]>([
@@ -68,6 +69,8 @@ describe('the Gulf coast', () => {
     ['sweet corn from late February on', 'sweet-corn.direct-sow.spring', day(2, 21), day(3, 31)],
     ['melons a week or two after March 15', 'muskmelon.direct-sow.spring', day(3, 15), day(3, 31)],
     ['cucumbers a week or two after March 15', 'cucumber.direct-sow.spring', day(3, 15), day(3, 31)],
+    ['okra in April', 'okra.direct-sow.spring', day(4, 1), day(4, 30)],
+    ['sweet potato slips in April', 'sweet-potato.plant-slips.spring', day(4, 1), day(4, 30)],
     [
       'onion seed from late September to early October',
       'onion.direct-sow.overwinter',

@@ -52,6 +52,39 @@ describe.each([
     }
   });
 
+  test('prose of no sheet puts “never” or a reason where a date belongs', () => {
+    for (const { region, composed } of result.sheets) {
+      const where = `${region.id} ${composed.document.id}`;
+      const prose = printSheet(composed.document)
+        .split('\n')
+        .filter((line) => /^ *paragraph/.test(line))
+        .join('\n');
+      expect(
+        /never in these records|no date, because|it is too hot all year|none, because/.exec(prose)?.[0],
+        where,
+      ).toBeUndefined();
+    }
+  });
+
+  test('the planting chart of the frost-free place', () => {
+    const chart = sheet(tropicalPlace, 'planting-chart');
+    expect(chart).not.toContain('average last freeze');
+    expect(chart).toContain('No date on this sheet counts from a freeze');
+    if (bare.length > 0) {
+      expect(chart).toContain('No planting dates can be told for Nearline County');
+      expect(chart).not.toContain('figure #planting-chart');
+      return;
+    }
+    expect(chart).toContain('Tomato | Set out plants | Any month | Any month | Any month');
+    expect(chart).toMatch(/No dates for .*carrots.*: it is too hot all year\./);
+    expect(chart).toContain('Every day of the year suits | ');
+  });
+
+  test('no sowing for fall before spring at the pole', () => {
+    const carrots = sheet(polarPlace, 'carrots');
+    expect(carrots).toMatch(/for fall \| None, because the season is too short/);
+  });
+
   test('the climate sheet of the frost-free place has no freeze dates and says so', () => {
     const climate = sheet(tropicalPlace, 'climate');
     expect(climate).toContain('It did not freeze here in any year on record.');

@@ -11,6 +11,7 @@ const phrases: Record<string, (values: Record<string, string | number>) => strin
   'unit.gallons': () => 'gal',
   'unit.pounds-force': () => 'lb of force',
   'measure.hours-minutes': ({ hours, minutes }) => `${hours} h ${minutes} min`,
+  'measure.less-than': ({ limit }) => `less than ${limit}`,
   'measure.latitude-north': ({ degrees }) => `${degrees}° N`,
   'measure.latitude-south': ({ degrees }) => `${degrees}° S`,
 };
@@ -34,6 +35,10 @@ describe('quantities in both systems', () => {
     ['soil temperature', 'temperature', 7.2222, 10, '45–50 °F (7–10 °C)'],
     ['frost', 'temperature', -6.6667, -6.6667, '20 °F (−7 °C)'],
     ['seed', 'mass', 3.5, 7, '0.12–0.25 oz (3.5–7 g)'],
+    ['lettuce seed for a row, too light for ounces', 'mass', 0.3, 0.3, 'less than 1⁄16 oz (0.3 g)'],
+    ['seed of just under a sixteenth', 'mass', 1.2, 1.77, 'less than 1⁄16 oz (1.2–1.8 g)'],
+    ['seed of a sixteenth of an ounce', 'mass', 1.772, 1.772, '0.06 oz (1.8 g)'],
+    ['nothing', 'mass', 0, 0, '0 oz (0 g)'],
     ['a bale', 'mass', 18143.7, 27215.5, '40–60 lb (18–27 kg)'],
     ['soil', 'volume', 400, 400, '14.1 ft³ (400 L)'],
     ['bed', 'area', 2.5, 2.5, '27 ft² (2.5 m²)'],

@@ -140,7 +140,7 @@ function rowItems(
   ];
 }
 
-/** At the side with a line to the row, or below with its number at the row. */
+/** At the side with a line to the row, or below with its number on the row. */
 function rowName(
   row: RingPlanRow,
   index: number,
@@ -162,7 +162,13 @@ function rowName(
     text({ x, y: baselineFor(y - lineMm / 2) }, row.name, { style: 'strong' }),
     text({ x, y: baselineFor(y + lineMm / 2) }, row.spacing, { style: 'label' }),
   ];
-  if (narrow) return words;
+  if (narrow) {
+    const number = text({ x: spot.x, y: baselineFor(spot.y) }, `${row.number}`, {
+      anchor: 'middle',
+      style: 'strong',
+    });
+    return [circle(spot, 2.4, { fill: 'paper', stroke: 'thin' }), number, ...words];
+  }
   return [
     path(segment(spot, { x: x - 1.5, y }), { stroke: 'thin' }),
     circle(spot, 0.45, { fill: 'ink' }),

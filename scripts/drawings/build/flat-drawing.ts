@@ -171,9 +171,12 @@ function balloonsOn(
 }
 
 function pageOf(assembly: Assembly, { kind, spots }: FlatKind, widthMm: number, margin: Margin): FlatPage {
+  const measured = assembly.measures.filter((measure) => measure.in === kind);
   const direction = directionOf(kind, assembly.hemisphere);
   const flat = boundsOf(
-    spots.map((spot) => project({ ...direction, scale: 1, origin: { x: 0, y: 0 } }, spot)),
+    [...spots, ...measured.flatMap(({ from, to }) => [from, to])].map((spot) =>
+      project({ ...direction, scale: 1, origin: { x: 0, y: 0 } }, spot),
+    ),
   );
   const roomMm = Math.max(10, widthMm - margin.left - margin.right);
   const scale = Math.min(roomMm / (flat.right - flat.left), tallestMm / (flat.bottom - flat.top));

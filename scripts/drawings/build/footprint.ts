@@ -2,7 +2,7 @@
 import type { Assembly } from '../../structures/assembly.ts';
 import type { Spot } from '../../structures/geometry.ts';
 import { project, type Camera } from '../axonometric.ts';
-import { path, polygon, type Point } from '../path.ts';
+import { path, polygon, type Look, type Point } from '../path.ts';
 import type { SceneItem } from '../scene.ts';
 import { finished } from './bodies.ts';
 import { hullOf } from './clearances.ts';
@@ -11,7 +11,7 @@ export interface Footprint {
   /** All corners on the ground, or near it. */
   readonly spots: readonly Spot[];
   readonly outline: readonly Point[];
-  /** Nothing of it stands yet. */
+  /** It is what the step marks: the first, before anything stands. */
   readonly bare: boolean;
   readonly items: readonly SceneItem[];
 }
@@ -31,7 +31,11 @@ export function footprintOf(assembly: Assembly, step: number, camera: Camera): F
   const spots = grounded.flatMap((part) => part.spots).map((spot) => ({ ...spot, z: 0 }));
   const outline = hullOf(spots.map((spot) => project(camera, spot)));
   if (outline.length < 3) return undefined;
-  const bare = grounded.every(({ from }) => from > step);
-  const look = bare ? ({ stroke: 'cut', fill: 'tint' } as const) : ({ stroke: 'hidden' } as const);
+  const bare = step === 0 && grounded.every(({ from }) => from > step);
+  // Where string marks the ground, that is its outline.
+  const marked = assembly.members.some(
+    ({ surface, stage }) => surface === 'cord' && stage === assembly.stages[step],
+  );
+  const look: Look = bare ? { fill: 'tint', ...(marked ? {} : { stroke: 'cut' }) } : { stroke: 'hidden' };
   return { spots, outline, bare, items: [path(polygon(outline), look)] };
 }

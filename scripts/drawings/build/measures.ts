@@ -8,7 +8,7 @@ import { overlaps, textBox, type Box } from '../charts/text-width.ts';
 import { dimension, type LengthWords } from '../dimension.ts';
 import { along, distance, subtract, unit, type Point } from '../path.ts';
 import type { SceneItem } from '../scene.ts';
-import { grown, outlineMeetsBox, segmentMeetsBox, type Segment } from './clearances.ts';
+import { boundsOf, grown, outlineMeetsBox, segmentMeetsBox, type Segment } from './clearances.ts';
 import type { Scenery } from './callouts.ts';
 import { asSeen, directionOf } from './view.ts';
 
@@ -82,13 +82,26 @@ interface MeasureLine {
   readonly words: LengthWords;
 }
 
+/**
+ * Left and right of a section change places south of the equator. A height that stands near one end of the thing is drawn
+ * at that end, even where its assembly does not say so.
+ */
+function sideOf(measure: ShownMeasure, [from, to]: Segment, reach: Scenery['shapes']): ShownMeasure['side'] {
+  if (measure.in !== 'section' || (measure.side !== 'left' && measure.side !== 'right')) return measure.side;
+  const { left, right } = boundsOf([from, to, ...reach.flat()]);
+  const share = ((from.x + to.x) / 2 - left) / Math.max(1e-6, right - left);
+  return share < farEnd ? 'left' : share > 1 - farEnd ? 'right' : measure.side;
+}
+
+const farEnd = 0.2;
+
 /** Room for balloons between the thing and the first dimension line. */
 const firstOffMm = 7;
 
 function lineOf(measure: ShownMeasure, { camera, words, reach }: MeasureOptions): MeasureLine {
   const [from, to] = endsOf(measure, camera);
   const ahead = unit(subtract(to, from));
-  const side = sides[measure.side];
+  const side = sides[sideOf(measure, [from, to], reach)];
   const square = { x: -ahead.y, y: ahead.x };
   const toward = square.x * side.x + square.y * side.y >= 0 ? square : { x: -square.x, y: -square.y };
   const long = distance(from, to);

@@ -17,7 +17,7 @@ import {
   type Point,
 } from '../path.ts';
 import type { Fill, SceneItem, Stroke } from '../scene.ts';
-import { boundsOf, hullOf, middleOf } from './clearances.ts';
+import { areaOf, boundsOf, hullOf, middleOf } from './clearances.ts';
 import { seamsOf, type EdgeOnPage } from './edges.ts';
 import { paintingOrder } from './painting-order.ts';
 import { axisOf, dot, facesOf, isSheet, mean, minus, times, type Face } from './solids.ts';
@@ -242,7 +242,7 @@ function solidBody(body: Body, camera: Camera, { seams, middle }: Surroundings):
   const fromAbove = camera.tiltDeg > 80;
   const look = looks[weight];
   const breadth = breadthOf(outline);
-  const stroke = breadth < 1.3 && look.outline === 'cut' ? 'seen' : breadth < 0.8 ? 'thin' : look.outline;
+  const stroke = strokeFor(look.outline, outline);
   const seen = facesOf(solid)
     .filter(({ normal }) => isSheet(solid) || dot(normal, toward) > 1e-6)
     .map((face) => ({ face, flat: face.corners.map((spot) => project(camera, spot)) }))
@@ -268,6 +268,17 @@ function solidBody(body: Body, camera: Camera, { seams, middle }: Surroundings):
     spots: seen.flatMap(({ flat }) => spotsOn(flat)),
   };
 }
+
+/** The outline of something small on the page is lighter, so that it does not fill up with ink. */
+function strokeFor(outlineStroke: Stroke, outline: readonly Point[]): Stroke {
+  const breadth = breadthOf(outline);
+  if (breadth < 0.8 && outlineStroke !== 'cut') return 'thin';
+  const isSmall = breadth < 1.3 || Math.sqrt(areaOf(outline)) < smallMm;
+  return isSmall && outlineStroke === 'cut' ? 'seen' : outlineStroke;
+}
+
+/** The side of a square of the page below which a body counts as small. */
+const smallMm = 5;
 
 /** Whether a sheet that is part of something round lies on its far side. */
 function facesAway({ corners, normal }: Face, middle: Spot, toward: Spot): boolean {

@@ -1,8 +1,8 @@
 /**
  * The order in which to paint bodies, what is behind first. Of two bodies that overlap on the page the one is in front that is
  * nearer to the viewer in the middle of what they share: of convex bodies that do not run into each other this holds for all
- * of it. Sheets and cords are bodies without thickness. Three or more that overlap in a ring have no order; then the
- * nearest on the whole comes last.
+ * of it. Sheets and cords are bodies without thickness. Three or more that overlap in a ring have no order, and bodies that run
+ * into each other may have none either; then what is wrong is kept as small on the page as it can be.
  */
 import type { Solid } from '../../structures/assembly.ts';
 import type { Spot } from '../../structures/geometry.ts';
@@ -18,12 +18,12 @@ export function paintingOrder<T extends { readonly solid: Solid }>(
 ): readonly T[] {
   const axes = axesOf(camera);
   const seen = bodies.map((body) => asPainted(body, camera, axes)).sort((a, b) => a.meanDepth - b.meanDepth);
-  const behind = seen.map((): number[] => []);
+  const behind = seen.map(() => new Map<number, number>());
   seen.forEach((one, i) => {
     seen.slice(i + 1).forEach((other, offset) => {
-      const order = nearer(one, other, camera, axes);
-      if (order > 0) behind[i]!.push(i + 1 + offset);
-      if (order < 0) behind[i + 1 + offset]!.push(i);
+      const { nearer, weight } = compare(one, other, camera, axes);
+      if (nearer > 0) behind[i]!.set(i + 1 + offset, weight);
+      if (nearer < 0) behind[i + 1 + offset]!.set(i, weight);
     });
   });
   return inOrder(behind).map((index) => seen[index]!.body);
@@ -73,23 +73,39 @@ function outlineWithBody(outline: readonly Point[]): readonly Point[] {
   ];
 }
 
-/** Greater than 0 when `one` is nearer to the viewer than `other`, 0 when they do not meet. */
-function nearer(one: Painted<unknown>, other: Painted<unknown>, camera: Camera, axes: Axes): number {
+interface Comparison {
+  /** Greater than 0 when `one` is nearer to the viewer than `other`, 0 when they do not meet. */
+  readonly nearer: number;
+  /** How much of the page would be wrong in the other order; of bodies that run into each other little can be told. */
+  readonly weight: number;
+}
+
+const apart: Comparison = { nearer: 0, weight: 0 };
+
+function compare(one: Painted<unknown>, other: Painted<unknown>, camera: Camera, axes: Axes): Comparison {
   if (
     one.box.right <= other.box.left ||
     other.box.right <= one.box.left ||
     one.box.bottom <= other.box.top ||
     other.box.bottom <= one.box.top
   )
-    return 0;
+    return apart;
   const shared = overlapOf(one.outline, other.outline);
-  if (shared.length < 3 || areaOf(shared) < leastSharedMm2) return 0;
+  const area = shared.length < 3 ? 0 : areaOf(shared);
+  if (area < leastSharedMm2) return apart;
   const middle = middleOf(shared);
-  return depthAt(one, middle, camera, axes) - depthAt(other, middle, camera, axes);
+  const [a, b] = [one, other].map((body) => reachAt(body, middle, camera, axes)) as [Reach, Reach];
+  const mixed = Math.min(a.near, b.near) - Math.max(a.far, b.far) > 1;
+  return { nearer: a.near + a.far - b.near - b.far, weight: mixed ? area * 0.05 : area };
 }
 
-/** How near to the viewer the middle of a body is, along the line of sight through a point of the page. */
-function depthAt({ faces, axis }: Painted<unknown>, point: Point, camera: Camera, axes: Axes): number {
+/** From where to where a body reaches toward the viewer along one line of sight. */
+interface Reach {
+  readonly far: number;
+  readonly near: number;
+}
+
+function reachAt({ faces, axis }: Painted<unknown>, point: Point, camera: Camera, axes: Axes): Reach {
   const base = add(
     times(axes.right, (point.x - camera.origin.x) / camera.scale),
     times(axes.up, (camera.origin.y - point.y) / camera.scale),
@@ -97,15 +113,15 @@ function depthAt({ faces, axis }: Painted<unknown>, point: Point, camera: Camera
   let [far, near] = [-Infinity, Infinity];
   for (const { corners, normal } of faces) {
     const facing = dot(normal, axes.toward);
-    const ahead = dot(normal, corners[0]!) - dot(normal, base);
     if (Math.abs(facing) < 1e-9) continue;
-    const reach = ahead / facing;
-    if (faces.length === 1) return reach;
+    const reach = (dot(normal, corners[0]!) - dot(normal, base)) / facing;
+    if (faces.length === 1) return { far: reach, near: reach };
     if (facing > 0) near = Math.min(near, reach);
     else far = Math.max(far, reach);
   }
-  if (Number.isFinite(far) && Number.isFinite(near) && near > far - 1) return (near + far) / 2;
-  return dot(nearestOnAxis(axis, point, camera), axes.toward);
+  if (Number.isFinite(far) && Number.isFinite(near) && near > far - 1) return { far, near };
+  const onAxis = dot(nearestOnAxis(axis, point, camera), axes.toward);
+  return { far: onAxis, near: onAxis };
 }
 
 function nearestOnAxis([from, to]: readonly [Spot, Spot], point: Point, camera: Camera): Spot {
@@ -116,18 +132,24 @@ function nearestOnAxis([from, to]: readonly [Spot, Spot], point: Point, camera: 
   return mix(from, to, Math.min(1, Math.max(0, share)));
 }
 
-/** Every index once, those behind it before it. */
-function inOrder(behind: readonly (readonly number[])[]): readonly number[] {
+/**
+ * Every index once, those behind it before it; the furthest first where there is a choice. Where all that are left are in
+ * front of each other, the one comes next that this wrongs least.
+ */
+function inOrder(behind: readonly Map<number, number>[]): readonly number[] {
+  const left = new Set(behind.keys());
   const order: number[] = [];
-  const entered = new Set<number>();
-  const enter = (index: number): void => {
-    if (entered.has(index)) return;
-    entered.add(index);
-    behind[index]!.forEach(enter);
-    order.push(index);
-  };
-  behind.forEach((_, index) => {
-    enter(index);
-  });
+  while (left.size > 0) {
+    const next = [...left].find((index) => behind[index]!.size === 0) ?? leastWronged(left, behind);
+    left.delete(next);
+    order.push(next);
+    for (const index of left) behind[index]!.delete(next);
+  }
   return order;
+}
+
+function leastWronged(left: ReadonlySet<number>, behind: readonly Map<number, number>[]): number {
+  const wrong = (index: number): number =>
+    [...behind[index]!.values()].reduce((sum, weight) => sum + weight, 0);
+  return [...left].reduce((best, index) => (wrong(index) < wrong(best) ? index : best));
 }

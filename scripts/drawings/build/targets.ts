@@ -26,11 +26,18 @@ const mostSpots = 48;
 const mostRooms = 4;
 
 export function targetsOf(painted: readonly Lettered[], options: TargetOptions): readonly Target[] {
-  return options.roles.flatMap((role): readonly Target[] => {
-    const letter = options.letters[role];
-    if (letter === undefined) return [];
+  const { letters, roles, balloons } = options;
+  const lettered = roles.filter((role) => letters[role] !== undefined);
+  // Beside a part every role has its balloon; where all of a build is shown, each letter has one.
+  const groups =
+    balloons === 'beside'
+      ? lettered.map((role) => [role])
+      : [...new Set(lettered.map((role) => letters[role]!))].map((letter) =>
+          lettered.filter((role) => letters[role] === letter),
+        );
+  return groups.flatMap((group): readonly Target[] => {
     const all = painted.flatMap((part, index) =>
-      part.role === role ? [{ ...part, over: painted.slice(index + 1) }] : [],
+      group.includes(part.role) ? [{ ...part, over: painted.slice(index + 1) }] : [],
     );
     const inSight = all.filter((part) => isInSight(part, part.over));
     const prominent = inSight.filter((part) => part.prominent);
@@ -41,7 +48,8 @@ export function targetsOf(painted: readonly Lettered[], options: TargetOptions):
       .sort((a, b) => areaOf(b.outline) - areaOf(a.outline))
       .slice(0, mostRooms)
       .map(({ outline, over }) => ({ outline, over: over.map((part) => part.outline) }));
-    return [{ letter, spots: thinned(spots), ...(options.balloons === 'on-parts' ? { rooms } : {}) }];
+    const letter = letters[group[0]!]!;
+    return [{ letter, spots: thinned(spots), ...(balloons === 'on-parts' ? { rooms } : {}) }];
   });
 }
 

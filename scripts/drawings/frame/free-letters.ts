@@ -18,7 +18,7 @@ export function freeLetters(
   lettered: readonly Lettered[],
   page: { readonly widthMm: number; readonly heightMm: number },
 ): readonly SceneItem[] {
-  const there = new Set(items.flatMap((item) => (item.kind === 'text' ? [item.text] : [])));
+  const there = new Set(ringedLetters(items));
   const targets = lettered.flatMap(({ letter, spots }): Target[] =>
     letter === undefined || spots.length === 0 || there.has(letter) ? [] : [{ letter, spots }],
   );
@@ -42,6 +42,15 @@ export function freeLetters(
       shapes: items.flatMap((item) => (item.kind === 'path' ? outlineOf(item) : [])),
     },
   );
+}
+
+/** Letters that stand in a ring; that of the north arrow does not. */
+function ringedLetters(items: readonly SceneItem[]): readonly string[] {
+  return items.flatMap((item, index) => {
+    const before = items[index - 1];
+    const inRing = item.kind === 'text' && before?.kind === 'circle' && before.radius >= leastSignMm;
+    return inRing && before.x === item.x ? [item.text] : [];
+  });
 }
 
 /** Rings and dots smaller than this may be what a letter points at. */

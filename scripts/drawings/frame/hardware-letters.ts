@@ -6,7 +6,7 @@ import type { Lettered } from './free-letters.ts';
 import { boardMiddle, boardStrapSpot, hingeSpot, hookSpots, screenPlace, strapSpot } from './hardware.ts';
 import { panesOf } from './panes.ts';
 import { bagTop } from './sandbags.ts';
-import { sashesFromLeft, type Stage } from './stage.ts';
+import { liftMm, sashesFromLeft, type Stage } from './stage.ts';
 
 /** None for a frame of loose sashes, whose letters have places of their own. */
 export function hardwareLetters(stage: Stage): readonly Lettered[] {
@@ -19,7 +19,12 @@ export function hardwareLetters(stage: Stage): readonly Lettered[] {
       return sashLetters(stage);
     case 'vent':
       return ventLetters(stage);
-    default:
+    case 'poleward-wall':
+    case 'side-walls':
+    case 'equator-wall':
+    case 'stakes':
+    case 'soil':
+    case 'sow':
       return [];
   }
 }
@@ -140,8 +145,7 @@ function lowCorner(sash: PlacedSash, { view }: Stage): Point {
 }
 
 function coverSpot(sash: PlacedSash, { view }: Stage, isLaid: boolean): Point | undefined {
-  if (!isLaid) return undefined;
-  const pane = panesOf(sash, onUpperSide(sashCorners(sash, {}).over, view))[0];
+  const pane = panesOf(sash, onUpperSide(sashCorners(sash, isLaid ? {} : { liftMm }).over, view))[0];
   if (!pane) return undefined;
   const sum = pane.reduce((a, b) => ({ x: a.x + b.x, y: a.y + b.y }));
   return { x: sum.x / pane.length, y: sum.y / pane.length };

@@ -250,7 +250,9 @@ function openingOf(scene: Scene, rest: FrameState, vent: VentOpening | undefined
   if (open.length === 0) return { kind: 'closed' };
   if (open.some(({ outsideC }) => scene.limitC - outsideC < leastDifferenceK)) return { kind: 'take-off' };
   const heightM = Math.max(...open.map(({ heatW, ...air }) => propHeightM(heatW, air, vent)));
-  return heightM > highestPropM ? { kind: 'take-off' } : { kind: 'prop', heightM };
+  return heightM > Math.min(highestPropM, vent.highestM ?? highestPropM)
+    ? { kind: 'take-off' }
+    : { kind: 'prop', heightM };
 }
 
 /** Midnight to midnight: the state before, and that at the end of each step. */

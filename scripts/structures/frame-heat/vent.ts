@@ -17,6 +17,8 @@ export interface VentOpening {
   readonly widthM: number;
   /** From the low end of a sash to the end it turns on. */
   readonly sashLengthM: number;
+  /** How high the low end can be propped, where the prop says so. */
+  readonly highestM?: number;
 }
 
 export interface VentAir {

@@ -24,8 +24,12 @@ function member(role: string, surface: Surface, stage: string, solid: Solid, ext
 const spot = (x: number, y: number, z: number): Spot => ({ x, y, z });
 
 /** 8 by 4 ft of boards two courses high, on corner posts. */
-function raisedBed(hemisphere: Hemisphere): Sample {
-  const [long, deep, thick, board, post] = [2438, 1219, 38, 184, 89];
+export function raisedBed(
+  hemisphere: Hemisphere,
+  size: readonly [number, number, number] = [2438, 1219, 184],
+): Sample {
+  const [long, deep, board] = size;
+  const [thick, post] = [38, 89];
   const high = 2 * board;
   const posts = [0, long - 2 * thick - post].flatMap((x) =>
     [0, deep - 2 * thick - post].map((y) =>
@@ -73,7 +77,7 @@ function raisedBed(hemisphere: Hemisphere): Sample {
   );
   const plants = [0.2, 0.5, 0.8].flatMap((share) =>
     [0, 1, 2, 3, 4, 5].map((index) => {
-      const [x, y] = [250 + index * 390, thick + (deep - 2 * thick) * share];
+      const [x, y] = [long * (0.1 + index * 0.16), thick + (deep - 2 * thick) * share];
       return member(
         'plant',
         'plant',
@@ -107,25 +111,31 @@ function raisedBed(hemisphere: Hemisphere): Sample {
       side: 'above',
     },
     { finding: 'bed.height', from: spot(0, 0, 0), to: spot(0, 0, high), in: 'elevation', side: 'left' },
-    { finding: 'bed.height', from: spot(1000, 0, 0), to: spot(1000, 0, high), in: 'section', side: 'left' },
+    {
+      finding: 'bed.height',
+      from: spot(long / 2, 0, 0),
+      to: spot(long / 2, 0, high),
+      in: 'section',
+      side: 'left',
+    },
     {
       finding: 'bed.soil-depth',
-      from: spot(1000, deep, 4),
-      to: spot(1000, deep, high - 40),
+      from: spot(long / 2, deep, 4),
+      to: spot(long / 2, deep, high - 40),
       in: 'section',
       side: 'right',
     },
     {
       finding: 'bed.board',
-      from: spot(1000, 0, high),
-      to: spot(1000, thick, high),
+      from: spot(long / 2, 0, high),
+      to: spot(long / 2, thick, high),
       in: 'section',
       side: 'above',
     },
     {
       finding: 'bed.inside-depth',
-      from: spot(1000, thick, 0),
-      to: spot(1000, deep - thick, 0),
+      from: spot(long / 2, thick, 0),
+      to: spot(long / 2, deep - thick, 0),
       in: 'section',
       side: 'below',
     },
@@ -141,12 +151,12 @@ function raisedBed(hemisphere: Hemisphere): Sample {
     },
     letters: { 'end-board': 'A', 'side-board': 'B', 'corner-post': 'C', liner: 'E', soil: 'F', plant: 'G' },
     valuesMm: {
-      'bed.length': 2438,
-      'bed.depth': 1219,
-      'bed.inside-depth': 1143,
-      'bed.inside-length': 2362,
-      'bed.height': 368,
-      'bed.soil-depth': 324,
+      'bed.length': long,
+      'bed.depth': deep,
+      'bed.inside-depth': deep - 76,
+      'bed.inside-length': long - 76,
+      'bed.height': 2 * board,
+      'bed.soil-depth': 2 * board - 44,
       'bed.board': 38,
     },
   };
@@ -502,13 +512,13 @@ function rod(from: Spot, to: Spot, radius: number): Solid {
 }
 
 /** Five poles of 8 ft that lean together, lashed near the top, with strings round them and a ring of beans. */
-function tepee(hemisphere: Hemisphere): Sample {
-  const [poles, foot, lash, top] = [5, 600, 1900, 2200];
+export function tepee(hemisphere: Hemisphere, poles = 5): Sample {
+  const [foot, lash, top] = [600, 1900, 2200];
   const at = (deg: number, z: number): Spot => {
     const away = foot * (1 - z / lash) + 30;
     return spot(away * Math.cos((deg * Math.PI) / 180), away * Math.sin((deg * Math.PI) / 180), z);
   };
-  const degs = Array.from({ length: poles }, (_, index) => 90 + index * 72);
+  const degs = Array.from({ length: poles }, (_, index) => 90 + (index * 360) / poles);
   const pole = degs.map((deg) =>
     member('pole', 'wood', 'poles', rod(at(deg, -200), at(deg, top), 16), { smooth: true }),
   );

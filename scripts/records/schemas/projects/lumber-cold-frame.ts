@@ -1,5 +1,5 @@
 import Type, { type Static } from 'typebox';
-import { oneOf, quantityOf, record, sourced } from '../kit.ts';
+import { Sources, oneOf, quantityOf, record, sourced } from '../kit.ts';
 import { projectFields, Sow } from './common.ts';
 import { BoardSize } from './lumber-sizes.ts';
 
@@ -7,6 +7,7 @@ import { BoardSize } from './lumber-sizes.ts';
 export const lumberFrameCounts = [
   'screws',
   'lids',
+  'hold-downs',
   'hinges',
   'props',
   'glazing-sheets',
@@ -78,6 +79,11 @@ export const LumberColdFrameSchema = record({
     /** One of the two: old sashes, or lids made of lumber. */
     sash: Type.Optional(Sash),
     built: Type.Optional(BuiltLid),
+    /**
+     * Sandbags on the low end of each lid, beside its hook, against the wind. The part with `count: hold-downs` says what one
+     * weighs.
+     */
+    holdDowns: Type.Optional(record({ perLid: Type.Integer({ minimum: 1, maximum: 6 }), sources: Sources })),
   }),
   prop: quantityOf('length', { single: true, atLeast: 50, atMost: 1500 }),
   soilDepth: quantityOf('length', { single: true, atLeast: 10, atMost: 1000 }),
