@@ -180,6 +180,15 @@ const cropOf = ({
   });
 
 describe('from even odds of a freeze down to none', () => {
+  test('very tender crops wait for the freeze of one year in ten, and are ready by midwinter', () => {
+    const climate = gulf(0.3, { meanF: 72, halfRangeF: 8 });
+    const { plant, edges } = only(cropLike(warm), climate);
+    const late = climate.lateFreeze!.value;
+    if (late.kind === 'none') throw new TypeError('no late freeze');
+    expect(plant.value).toEqual({ kind: 'date-range', from: late.day, to: 365 - 65 });
+    expect(edges).toEqual({ opens: 'late-freeze', closes: 'late-freeze' });
+    expect(only(cropLike(warm), gulf(0.05, { meanF: 72, halfRangeF: 8 })).edges.opens).toBe('whole-year');
+  });
   test('fewer freezes never take a day away, and from 50 % to above 10 % the dates move by days only', () => {
     fc.assert(
       fc.property(places, (place) => {

@@ -173,10 +173,8 @@ describe('weights on the lids', () => {
 
   test('they lie on the low ends in the drawings of the hung and of the propped lids', () => {
     const bags = builtOf(demoFrame()).structure.assembly!.members.filter(({ role }) => role === 'sandbag');
-    expect(bags.map(({ stage }) => stage).sort()).toEqual([
-      ...Array(4).fill('hang'),
-      ...Array(4).fill('vent'),
-    ]);
+    const at = (name: string): number => bags.filter(({ stage }) => stage === name).length;
+    expect([bags.length, at('hang'), at('vent')]).toEqual([8, 4, 4]);
   });
 
   test.each([
@@ -191,7 +189,7 @@ describe('weights on the lids', () => {
       path: ['lids', 'holdDowns'],
     },
   ])('$name is a fault', ({ frame, path }) => {
-    const built = structureOf({ ...frame(), steps: [] } as LumberColdFrame, { hemisphere: 'north' });
+    const built = structureOf({ ...frame(), steps: [] }, { hemisphere: 'north' });
     const faults = built.kind === 'faults' ? built.faults : [];
     expect(faults.map((each) => each.path)).toContainEqual(path);
   });

@@ -3,7 +3,6 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { drawnMeasures } from '../../../scripts/drawings/build/assembly-drawings.ts';
 import { collectSingles } from '../../../scripts/records/collect.ts';
-import type { Project } from '../../../scripts/records/schemas/project.ts';
 import { KeyholeBedSchema } from '../../../scripts/records/schemas/projects/keyhole-bed.ts';
 import { LumberColdFrameSchema } from '../../../scripts/records/schemas/projects/lumber-cold-frame.ts';
 import { PoleTepeeSchema } from '../../../scripts/records/schemas/projects/pole-tepee.ts';
@@ -27,7 +26,7 @@ function sampleOf(name: keyof typeof schemas, hemisphere: Hemisphere): Sample {
   const path = `content/projects/${name}.yaml`;
   const text = readFileSync(new URL(`../../../${path}`, import.meta.url), 'utf8');
   const { records } = collectSingles(schemas[name], [{ path, text }]);
-  const built = structureOf(records[0]!.value as Project, { hemisphere });
+  const built = structureOf(records[0]!.value, { hemisphere });
   if (built.kind === 'faults') throw new Error(JSON.stringify(built.faults));
   const { assembly, findings } = built.structure;
   const roles = [...new Set(assembly!.members.map(({ role }) => role))];
