@@ -40,14 +40,19 @@ const nb = '\u00A0';
 
 export function measuresFor(options: { language: string; order: SystemOrder; say: Say }): Measures {
   const { language, order, say } = options;
-  const number = (value: number, digits = 0): string =>
-    new Intl.NumberFormat(language, {
+  const formats = new Map<number, Intl.NumberFormat>();
+  const formatOf = (digits: number): Intl.NumberFormat => {
+    const known = formats.get(digits);
+    if (known) return known;
+    const made = new Intl.NumberFormat(language, {
       maximumFractionDigits: digits,
       minimumFractionDigits: 0,
       useGrouping: 'min2',
-    })
-      .format(value)
-      .replace('-', '−');
+    });
+    formats.set(digits, made);
+    return made;
+  };
+  const number = (value: number, digits = 0): string => formatOf(digits).format(value).replace('-', '−');
   const system = systemWords(number, say);
 
   const measure = (dimension: Dimension, low: number, high: number = low): PrintedMeasure => {
