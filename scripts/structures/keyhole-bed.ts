@@ -465,6 +465,8 @@ function addLifts(made: FindingList, project: KeyholeBed, fill: KeyholeFill): re
     fromMm: fromGroundMm,
     toMm: Math.max(fill.aboveMm, carriedAtMm),
     grip: 'poor',
+    // Two people stand at its ends, with their hands under it (our own judgement).
+    reachOfTwoMm: 250,
   };
   return [ofBlock, ofBag];
 }

@@ -10,7 +10,18 @@ import { readPdf, tagsOf } from '../pdf/read-pdf.ts';
 import { buildGuide, filesIn, type BuiltGuide } from './demo-guide.ts';
 
 const regions = ['gullhammock', 'hollowmarl', 'larkwether'];
-const sheets = ['climate', 'onions', 'planting-chart', 'straw-bale-cold-frame'];
+const sheets = [
+  'carrots',
+  'climate',
+  'keyhole-bed',
+  'lumber-cold-frame',
+  'onions',
+  'planting-chart',
+  'pole-tepee',
+  'raised-bed',
+  'snap-peas',
+  'straw-bale-cold-frame',
+];
 const each = regions.flatMap((region) => sheets.map((sheet) => `en/${region}/${sheet}`));
 
 let guide: BuiltGuide;
@@ -24,7 +35,7 @@ afterAll(() => guide.remove());
 
 test('builds without a fault and without a warning', () => {
   expect(formatReport(guide.result.diagnostics)).toBe('');
-  expect(guide.result.made).toMatchObject({ sheets: 12, regions: 3 });
+  expect(guide.result.made).toMatchObject({ sheets: 30, regions: 3 });
 });
 
 test('every sheet is there for every region, as a page and as a PDF', () => {
