@@ -25,6 +25,7 @@ export default defineConfig(
       'scripts/groundsheet.ts',
       'scripts/serve.ts',
       'scripts/check-pdf.ts',
+      'scripts/bench-pdf.ts',
       'scripts/make-*.ts',
       'scripts/html/site.ts',
     ],

@@ -62,7 +62,7 @@ async function benchTwo(times: number): Promise<BenchResult> {
     pages: sum(({ pages }) => pages),
     bytes: sum(({ bytes }) => bytes),
     ms: Math.max(...results.map(({ ms }) => ms)),
-    stages: results[0]!.stages,
+    stages: results[0].stages,
   };
 }
 

@@ -74,7 +74,8 @@ test('records take values from computation for its types only', () => {
 });
 
 test('only the edges touch files, the network, the clock or chance', () => {
-  const edges = /^(records|publish)\/|^(groundsheet|serve|make-[a-z-]+|check-pdf|bench-pdf(-worker)?)\.ts$|^html\/site\.ts$/;
+  const edges =
+    /^(records|publish)\/|^(groundsheet|serve|make-[a-z-]+|check-pdf|bench-pdf(-worker)?)\.ts$|^html\/site\.ts$/;
   const wrong = files
     .filter((file) => !edges.test(file))
     .filter((file) =>

@@ -342,10 +342,29 @@ describe('what a builder has to see', () => {
   });
 
   test('a joint that lies right on the plane of the section is cut once', () => {
-    const sample = sampleOf('keyhole bed');
-    const { section } = drawingsOf(sample);
+    const sample = sampleOf('raised bed');
+    const middle = sample.assembly.sectionAtX;
+    const half = (member: Member, from: number, to: number): Member => {
+      const corners = member.solid.faces.flat();
+      const [low, high] = [Math.min, Math.max].map((pick) => ({
+        x: 0,
+        y: pick(...corners.map(({ y }) => y)),
+        z: pick(...corners.map(({ z }) => z)),
+      })) as [Point & { z: number }, Point & { z: number }];
+      return { ...member, solid: boxSolid({ ...low, x: from }, { ...high, x: to }) };
+    };
+    const members = sample.assembly.members.flatMap((member) =>
+      member.role === 'side-board' ? [half(member, 0, middle), half(member, middle, 2 * middle)] : [member],
+    );
+    const { section } = drawingsOf({ ...sample, assembly: { ...sample.assembly, members } });
+    const cut = pathsOf(section).filter(({ stroke, fill }) => stroke === 'cut' && fill !== undefined);
+    expect(cut).toHaveLength(5);
+  });
+
+  test('of a round bed the section cuts the wall away from the notch', () => {
+    const { section } = drawingsOf(sampleOf('keyhole bed'));
     const blocks = pathsOf(section).filter(({ stroke, fill }) => stroke === 'cut' && fill === 'tint');
-    // Three courses on the side away from the notch, and the compost.
+    // Three courses, and the compost.
     expect(blocks).toHaveLength(4);
   });
 

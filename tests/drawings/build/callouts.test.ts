@@ -26,6 +26,11 @@ describe('letters beside a thing', () => {
     expect(lettersOf([first, second], { ...scenery, boxes: [words] })).toEqual(['A']);
   });
 
+  test('one that could only be reached through words is left out', () => {
+    const words = { left: 0, right: 80, top: 20, bottom: 24 };
+    expect(lettersOf([first], { ...scenery, boxes: [words] })).toEqual([]);
+  });
+
   test('one without any free room is left out', () => {
     expect(lettersOf([first], { ...scenery, boxes: [{ left: 0, right: 80, top: 0, bottom: 10 }] })).toEqual(
       [],
