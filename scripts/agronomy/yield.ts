@@ -1,5 +1,5 @@
 /** What a length of row gives, as the published range, with the unit it is counted in. */
-import { choice, inputOf, none, quantity, type Finding, type FindingValue } from '../findings/finding.ts';
+import { choice, count, inputOf, none, quantity, type Finding, type FindingValue } from '../findings/finding.ts';
 import { toHeld } from '../quantities/units.ts';
 import type { Crop } from '../records/schemas/crop.ts';
 
@@ -63,5 +63,6 @@ function valueOf(unit: YieldUnit, low: number, high: number): FindingValue {
 }
 
 function countRange(low: number, high: number): FindingValue {
-  return { kind: 'count-range', low: Math.floor(low + 1e-9), high: Math.floor(high + 1e-9) };
+  const [from, to] = [Math.floor(low + 1e-9), Math.floor(high + 1e-9)];
+  return from === to ? count(from) : { kind: 'count-range', low: from, high: to };
 }

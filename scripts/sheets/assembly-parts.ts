@@ -38,6 +38,7 @@ function drawParts(context: SheetContext, { project, structure }: BuiltProject):
       south: say('drawing.south'),
       sun: say('drawing.sun'),
       ground: say('drawing.ground'),
+      cut: say('drawing.cut'),
       measure: (id) => measures.lengthOnDrawing(lengthOf(findings.get(id), id)),
     },
     alternatives: {

@@ -120,7 +120,13 @@ function draftOf(assembly: Assembly, kind: FlatKind, options: FlatOptions, margi
   });
   const measures = placeMeasures(
     assembly.measures.filter((measure) => measure.in === kind.kind),
-    { camera: page.camera, words: options.words.measure, scenery: fixed, reach: content.shapes },
+    {
+      hemisphere: assembly.hemisphere,
+      camera: page.camera,
+      words: options.words.measure,
+      scenery: fixed,
+      reach: content.shapes,
+    },
   );
   let scenery = measures.scenery;
   const loose = content.loose.flatMap((places): readonly Sign[] => {

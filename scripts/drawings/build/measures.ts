@@ -3,6 +3,7 @@
  * it can stand without a line through words.
  */
 import type { Assembly, ShownMeasure } from '../../structures/assembly.ts';
+import type { Hemisphere } from '../../structures/geometry.ts';
 import { project, type Camera } from '../axonometric.ts';
 import { overlaps, textBox, type Box } from '../charts/text-width.ts';
 import { dimension, type LengthWords } from '../dimension.ts';
@@ -43,6 +44,7 @@ const sides = {
 } as const;
 
 export interface MeasureOptions {
+  readonly hemisphere: Hemisphere;
   readonly camera: Camera;
   readonly words: (findingId: string) => LengthWords;
   readonly scenery: Scenery;
@@ -83,14 +85,23 @@ interface MeasureLine {
 }
 
 /**
- * Left and right of a section change places south of the equator. A height that stands near one end of the thing is drawn
- * at that end, even where its assembly does not say so.
+ * South of the equator the ends of a section, and of a plan, change places. There what is measured near one end of the thing
+ * is drawn at that end, even where its assembly names the side that it has in the north.
  */
-function sideOf(measure: ShownMeasure, [from, to]: Segment, reach: Scenery['shapes']): ShownMeasure['side'] {
-  if (measure.in !== 'section' || (measure.side !== 'left' && measure.side !== 'right')) return measure.side;
-  const { left, right } = boundsOf([from, to, ...reach.flat()]);
-  const share = ((from.x + to.x) / 2 - left) / Math.max(1e-6, right - left);
-  return share < farEnd ? 'left' : share > 1 - farEnd ? 'right' : measure.side;
+function sideOf(
+  { side, in: drawing }: ShownMeasure,
+  [from, to]: Segment,
+  { reach, hemisphere }: Pick<MeasureOptions, 'reach' | 'hemisphere'>,
+): ShownMeasure['side'] {
+  const across = side === 'left' || side === 'right';
+  if (hemisphere === 'north' || drawing === 'elevation' || (drawing === 'section') !== across) return side;
+  const { left, right, top, bottom } = boundsOf([from, to, ...reach.flat()]);
+  const share = across
+    ? ((from.x + to.x) / 2 - left) / Math.max(1e-6, right - left)
+    : ((from.y + to.y) / 2 - top) / Math.max(1e-6, bottom - top);
+  if (share < farEnd) return across ? 'left' : 'above';
+  if (share > 1 - farEnd) return across ? 'right' : 'below';
+  return side;
 }
 
 const farEnd = 0.2;
@@ -98,10 +109,11 @@ const farEnd = 0.2;
 /** Room for balloons between the thing and the first dimension line. */
 const firstOffMm = 7;
 
-function lineOf(measure: ShownMeasure, { camera, words, reach }: MeasureOptions): MeasureLine {
+function lineOf(measure: ShownMeasure, options: MeasureOptions): MeasureLine {
+  const { camera, words, reach } = options;
   const [from, to] = endsOf(measure, camera);
   const ahead = unit(subtract(to, from));
-  const side = sides[sideOf(measure, [from, to], reach)];
+  const side = sides[sideOf(measure, [from, to], options)];
   const square = { x: -ahead.y, y: ahead.x };
   const toward = square.x * side.x + square.y * side.y >= 0 ? square : { x: -square.x, y: -square.y };
   const long = distance(from, to);

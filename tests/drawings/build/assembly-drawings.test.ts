@@ -250,6 +250,20 @@ describe('the sides of the world', () => {
     expect(backX('south')).toBeLessThan(30);
   });
 
+  test('a measure whose side is named as in the north stands at its own end in the south too', () => {
+    const asInNorth = (name: string): Sample => {
+      const [north, south] = [sampleOf(name), sampleOf(name, 'south')];
+      const measures = south.assembly.measures.map((measure, index) => ({
+        ...measure,
+        side: north.assembly.measures[index]!.side,
+      }));
+      return { ...south, assembly: { ...south.assembly, measures } };
+    };
+    const [frame, bed] = [asInNorth('cold frame'), asInNorth('keyhole bed')];
+    expect(middleOf(drawingsOf(frame, exactWordsOf(frame)).section, '381.0000').x).toBeLessThan(30);
+    expect(middleOf(drawingsOf(bed, exactWordsOf(bed)).plan, '565.5011').y).toBeLessThan(25);
+  });
+
   test('the sun stands on the side of the low front', () => {
     const sunX = (hemisphere: Hemisphere): number =>
       middleOf(drawingsOf(sampleOf('cold frame', hemisphere)).section, 'Sun').x;
