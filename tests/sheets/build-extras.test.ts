@@ -88,7 +88,9 @@ describe('in a county with hard winters', () => {
 
   test('what is at hand, what is still to buy, and the largest frame without buying more', () => {
     expect(text).toContain('Straw bale (A): 8 at hand, 1 still to buy.');
-    expect(text).toMatch(/enough for without buying more: 21 in inside, from east to west, .* 8 straw bales/);
+    expect(text).toMatch(
+      /comes out of what is at hand, without buying more of it: 21 in inside, from east to west, .* 8 straw bales/,
+    );
   });
 
   test('a gust that the weights do not hold makes it a windy place', () => {
