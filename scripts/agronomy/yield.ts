@@ -1,5 +1,13 @@
 /** What a length of row gives, as the published range, with the unit it is counted in. */
-import { choice, count, inputOf, none, quantity, type Finding, type FindingValue } from '../findings/finding.ts';
+import {
+  choice,
+  count,
+  inputOf,
+  none,
+  quantity,
+  type Finding,
+  type FindingValue,
+} from '../findings/finding.ts';
 import { toHeld } from '../quantities/units.ts';
 import type { Crop } from '../records/schemas/crop.ts';
 
