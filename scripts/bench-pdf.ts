@@ -68,10 +68,10 @@ async function benchTwo(times: number): Promise<BenchResult> {
 
 function inWorker(times: number): Promise<BenchResult> {
   return new Promise((done, failed) => {
-    const worker = new Worker(new URL('./bench-pdf-worker.ts', import.meta.url), {
-      workerData: times,
-      execArgv: ['--import', 'tsx'],
-    });
+    // A worker does not inherit the loader of TypeScript on every version of Node, so it is registered first.
+    const module = JSON.stringify(new URL('./bench-pdf-worker.ts', import.meta.url).href);
+    const start = `import('tsx/esm/api').then(({ register }) => { register(); return import(${module}); });`;
+    const worker = new Worker(start, { eval: true, workerData: times });
     worker.once('message', done);
     worker.once('error', failed);
   });
