@@ -67,8 +67,8 @@ interface Margin {
   readonly bottom: number;
 }
 
-/** What is taller than this beside its page is drawn smaller, so that the drawing and its text fit one sheet. */
-const tallestMm = 96;
+/** What is built is drawn no taller than this, so that its plan and its elevation, with their measures, share a page. */
+const tallestMm = { plan: 70, elevation: 55, section: 55 } as const;
 const edgeMm = 1;
 
 export function flatDrawing(assembly: Assembly, kind: FlatKind, options: FlatOptions): Scene {
@@ -185,7 +185,7 @@ function pageOf(assembly: Assembly, { kind, spots }: FlatKind, widthMm: number, 
     ),
   );
   const roomMm = Math.max(10, widthMm - margin.left - margin.right);
-  const scale = Math.min(roomMm / (flat.right - flat.left), tallestMm / (flat.bottom - flat.top));
+  const scale = Math.min(roomMm / (flat.right - flat.left), tallestMm[kind] / (flat.bottom - flat.top));
   const spareMm = roomMm - scale * (flat.right - flat.left);
   const origin = {
     x: margin.left + spareMm / 2 - scale * flat.left,
