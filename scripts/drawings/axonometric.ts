@@ -2,6 +2,7 @@
  * Bodies in space seen from one side and above, without perspective: equal lengths stay equal, parallels stay parallel.
  * Space is in millimetres with x to the right, y away from the viewer and z up; the page is in millimetres, y down.
  */
+import { boundsOf, hullOf } from './outline.ts';
 import { path, polygon, segment, type Look, type Point } from './path.ts';
 import type { Fill, SceneItem, Stroke } from './scene.ts';
 
@@ -45,7 +46,7 @@ export function cameraFor(
   frame: { readonly x: number; readonly y: number; readonly width: number; readonly height: number },
 ): Camera {
   const flat = spots.map((spot) => project({ ...view, scale: 1, origin: { x: 0, y: 0 } }, spot));
-  const { left, right, top, bottom } = bounds(flat);
+  const { left, right, top, bottom } = boundsOf(flat);
   const scale = Math.min(frame.width / (right - left), frame.height / (bottom - top));
   const spareX = frame.width - scale * (right - left);
   const origin = { x: frame.x + spareX / 2 - scale * left, y: frame.y + frame.height - scale * bottom };
@@ -96,7 +97,7 @@ export function visibleFaces(solid: Solid, camera: Camera): readonly VisibleFace
 
 /** The outline of a body on the page. */
 export function silhouette(solid: Solid, camera: Camera): readonly Point[] {
-  return convexHull(solid.faces.flat().map((spot) => project(camera, spot)));
+  return hullOf(solid.faces.flat().map((spot) => project(camera, spot)));
 }
 
 export interface SolidLook {
@@ -216,28 +217,6 @@ function middleOf(solid: Solid): Spot {
   const corners = solid.faces.flat();
   const total = corners.reduce(add);
   return { x: total.x / corners.length, y: total.y / corners.length, z: total.z / corners.length };
-}
-
-/** The corners of the smallest convex outline round all points, in order. */
-function convexHull(points: readonly Point[]): readonly Point[] {
-  const sorted = [...points].sort((a, b) => a.x - b.x || a.y - b.y);
-  const turn = (a: Point, b: Point, c: Point): number =>
-    (b.x - a.x) * (c.y - a.y) - (b.y - a.y) * (c.x - a.x);
-  const half = (list: readonly Point[]): Point[] => {
-    const hull: Point[] = [];
-    for (const point of list) {
-      while (hull.length > 1 && turn(hull.at(-2)!, hull.at(-1)!, point) <= 1e-9) hull.pop();
-      hull.push(point);
-    }
-    return hull.slice(0, -1);
-  };
-  return [...half(sorted), ...half(sorted.toReversed())];
-}
-
-function bounds(points: readonly Point[]): { left: number; right: number; top: number; bottom: number } {
-  const xs = points.map(({ x }) => x);
-  const ys = points.map(({ y }) => y);
-  return { left: Math.min(...xs), right: Math.max(...xs), top: Math.min(...ys), bottom: Math.max(...ys) };
 }
 
 function add(a: Spot, b: Spot): Spot {

@@ -279,6 +279,11 @@ const reasonsOf: Readonly<Record<'texture' | 'stones' | 'depth' | 'ph', readonly
   ph: ['ph-too-low', 'ph-too-high'],
 };
 
+/** True of a figure that a published range does not hold, although published ranges differ by more than it is outside. */
+function isOutside(value: number, { low, high }: { readonly low: number; readonly high: number }): boolean {
+  return value < low || value > high;
+}
+
 /** What the crop asks of the soil, what the soil is here, and what to do. */
 function soilFit({ crop, facts, found, printer, wording: { say } }: Told): readonly Block[] {
   const { fit, reasons } = found.soil;
@@ -289,7 +294,8 @@ function soilFit({ crop, facts, found, printer, wording: { say } }: Told): reado
   const words = (name: string): string => capitalized(bothWords(printer.words(input(name))));
   const row = (about: keyof typeof reasonsOf, wanted: string, here: string): TableRow => {
     const against = reasons.find(({ reason }) => reasonsOf[about].includes(reason));
-    const verdict = say(against ? `crop-sheet.verdict-${against.reason}` : 'crop-sheet.soil-good');
+    const good = about === 'ph' && isOutside(region.soil!.ph, crop.soil!.ph) ? 'soil-near' : 'soil-good';
+    const verdict = say(`crop-sheet.${against ? `verdict-${against.reason}` : good}`);
     return {
       cells: [
         inline(say(`crop-sheet.soil-${about}`)),

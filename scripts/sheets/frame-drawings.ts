@@ -4,7 +4,7 @@ import { frameSection } from '../drawings/frame/section.ts';
 import { stepDrawing, type StepName } from '../drawings/frame/step-drawing.ts';
 import type { FrameWords, PartLetters, SownRow } from '../drawings/frame/words.ts';
 import type { BedRow } from '../agronomy/bed-rows.ts';
-import type { BaleColdFrame } from '../records/schemas/projects/bale-cold-frame.ts';
+import { baleCounts, type BaleColdFrame } from '../records/schemas/projects/bale-cold-frame.ts';
 import type { Frame } from '../structures/bale-cold-frame.ts';
 import type { FrameGeometry, PlacedSash } from '../structures/geometry.ts';
 import { isHinged } from '../structures/sash-plan.ts';
@@ -148,21 +148,7 @@ function alsoShown(
 export function partLetters(project: BaleColdFrame): PartLetters {
   const letterOf = (count: string): string | undefined =>
     project.parts.find((part) => part.count === count)?.letter;
-  const kinds = [
-    'bales',
-    'stakes',
-    'sashes',
-    'props',
-    'loose-straw-bales',
-    'soil-litres',
-    'hold-downs',
-    'hinges',
-    'screens',
-    'straps',
-    'hooks',
-    'pane-covers',
-    'filler-boards',
-  ] as const;
+  const kinds = [...baleCounts, 'soil-litres'] as const;
   const ofBoard = (nominal: string | undefined): string | undefined =>
     project.parts.find((part) => part.count === 'cut' && part.nominal === nominal)?.letter;
   const letters = [

@@ -45,6 +45,7 @@ export interface Explanation {
 
 /** Reasons that a table has words of its own for. */
 const shortReasons = new Set([
+  'lift-out-of-reach',
   'freeze-never',
   'freeze-not-this-likely',
   'freeze-chance-not-given',

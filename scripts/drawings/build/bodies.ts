@@ -1,7 +1,8 @@
 /** Which bodies a drawing shows, and what of each: nothing of what lies in the ground or in a filling. */
 import type { Assembly, Member, Solid, Surface } from '../../structures/assembly.ts';
 import type { Spot } from '../../structures/geometry.ts';
-import { hullOf, isInside, middleOf } from './clearances.ts';
+import { isInside, middleOf } from './clearances.ts';
+import { hullOf } from '../outline.ts';
 import type { Body, Weight } from './painted.ts';
 import type { Point } from '../path.ts';
 import { dot, facesOf, isSheet, mean, partBelow, times, type Plane } from './solids.ts';

@@ -4,7 +4,6 @@ import { balloon, callout } from '../symbols.ts';
 import { distance, subtract, type Point } from '../path.ts';
 import type { SceneItem } from '../scene.ts';
 import {
-  boundsOf,
   distanceToEdge,
   distanceToOutline,
   distanceToSegment,
@@ -14,6 +13,7 @@ import {
   segmentsMeet,
   type Segment,
 } from './clearances.ts';
+import { boundsOf } from '../outline.ts';
 
 /** What is on the page already. */
 export interface Scenery {

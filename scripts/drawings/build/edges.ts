@@ -2,7 +2,8 @@
 import type { Spot } from '../../structures/geometry.ts';
 import { project, type Camera } from '../axonometric.ts';
 import type { Point } from '../path.ts';
-import { middleOf, turn } from './clearances.ts';
+import { middleOf } from './clearances.ts';
+import { turn } from '../outline.ts';
 import type { Body } from './painted.ts';
 import { dot, facesOf, isSheet, type Face } from './solids.ts';
 import { axesOf } from './view.ts';

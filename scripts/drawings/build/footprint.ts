@@ -5,7 +5,7 @@ import { project, type Camera } from '../axonometric.ts';
 import { path, polygon, type Look, type Point } from '../path.ts';
 import type { SceneItem } from '../scene.ts';
 import { finished } from './bodies.ts';
-import { hullOf } from './clearances.ts';
+import { hullOf } from '../outline.ts';
 
 export interface Footprint {
   /** All corners on the ground, or near it. */

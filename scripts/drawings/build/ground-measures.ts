@@ -6,7 +6,8 @@ import { overlaps, type Box } from '../charts/text-width.ts';
 import { dimension, type LengthWords } from '../dimension.ts';
 import { distance, type Point } from '../path.ts';
 import type { SceneItem } from '../scene.ts';
-import { grown, hullOf, isInside, outlineMeetsBox } from './clearances.ts';
+import { grown, isInside, outlineMeetsBox } from './clearances.ts';
+import { hullOf } from '../outline.ts';
 import { extentOf } from './flat-drawing.ts';
 import { wordBoxes } from './measures.ts';
 

@@ -9,7 +9,8 @@ import { overlaps, textBox, type Box } from '../charts/text-width.ts';
 import { dimension, type LengthWords } from '../dimension.ts';
 import { along, distance, subtract, unit, type Point } from '../path.ts';
 import type { SceneItem } from '../scene.ts';
-import { boundsOf, grown, outlineMeetsBox, segmentMeetsBox, type Segment } from './clearances.ts';
+import { grown, outlineMeetsBox, segmentMeetsBox, type Segment } from './clearances.ts';
+import { boundsOf } from '../outline.ts';
 import type { Scenery } from './callouts.ts';
 import { asSeen, directionOf } from './view.ts';
 

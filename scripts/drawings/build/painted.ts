@@ -17,7 +17,8 @@ import {
   type Point,
 } from '../path.ts';
 import type { Fill, SceneItem, Stroke } from '../scene.ts';
-import { areaOf, boundsOf, hullOf, middleOf } from './clearances.ts';
+import { areaOf, middleOf } from './clearances.ts';
+import { boundsOf, hullOf } from '../outline.ts';
 import { seamsOf, type EdgeOnPage } from './edges.ts';
 import { paintingOrder } from './painting-order.ts';
 import { axisOf, dot, facesOf, isSheet, mean, minus, times, type Face } from './solids.ts';

@@ -8,7 +8,8 @@ import type { Solid } from '../../structures/assembly.ts';
 import type { Spot } from '../../structures/geometry.ts';
 import { project, type Camera } from '../axonometric.ts';
 import { along, distance, subtract, unit, type Point } from '../path.ts';
-import { areaOf, boundsOf, hullOf, middleOf, overlapOf } from './clearances.ts';
+import { areaOf, middleOf, overlapOf } from './clearances.ts';
+import { boundsOf, hullOf } from '../outline.ts';
 import { add, axisOf, dot, facesOf, mean, mix, times, type Face } from './solids.ts';
 import { axesOf, type Axes } from './view.ts';
 

@@ -7,7 +7,8 @@ import { circle, between, distance, path, polygon, segment, text, type Point } f
 import type { Fill, PathCommand, Scene, SceneItem } from '../scene.ts';
 import { sun } from '../symbols.ts';
 import { bodiesOf, finished, isFilling } from './bodies.ts';
-import { areaOf, boundsOf, middleOf } from './clearances.ts';
+import { areaOf, middleOf } from './clearances.ts';
+import { boundsOf } from '../outline.ts';
 import { dashed } from './elevation.ts';
 import { flatDrawing, type FlatOptions, type FlatPage, type Sign } from './flat-drawing.ts';
 import { groundBand, groundEnds, groundLine, groundWord } from './ground.ts';

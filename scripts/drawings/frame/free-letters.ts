@@ -1,6 +1,6 @@
 /** Letters for things that stand in a drawing anywhere: each balloon goes where there is room for it. */
 import { placeCallouts, type Target } from '../build/callouts.ts';
-import { hullOf } from '../build/clearances.ts';
+import { hullOf } from '../outline.ts';
 import { textBox } from '../charts/text-width.ts';
 import type { Point } from '../path.ts';
 import type { SceneItem } from '../scene.ts';
