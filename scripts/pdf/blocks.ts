@@ -6,7 +6,7 @@ import { withBefore, type Item } from './items.ts';
 import { measureKeyNumbers } from './key-numbers.ts';
 import { measureLabels } from './labels.ts';
 import { measureChecklist, measureList } from './list.ts';
-import type { Context, Measured } from './measure.ts';
+import { measuredOnce, type Context, type Measured } from './measure.ts';
 import { measureHeading, measureParagraph } from './prose.ts';
 import { measureSources } from './sources.ts';
 import { spaceBetween } from './spacing.ts';
@@ -57,5 +57,13 @@ export function measureBlocks(blocks: readonly Block[], context: Context): Measu
 
 function measureBlock(block: Block, context: Context): Measured {
   const handler = handlers[block.kind] as (block: Block, context: Context) => Measured;
-  return handler(block, context);
+  if (hasSteps(block)) return handler(block, context);
+  return measuredOnce(block, context, 'block', () => handler(block, context));
+}
+
+/** Steps remember for themselves what was measured: the size of their drawings changes. */
+function hasSteps(block: Block): boolean {
+  if (block.kind === 'steps') return true;
+  if (block.kind === 'wide' || block.kind === 'together') return block.content.some(hasSteps);
+  return block.kind === 'beside' && [...block.main, ...block.aside].some(hasSteps);
 }

@@ -8,6 +8,12 @@ import { leaf, tag, type Leaf, type Tag } from './tags.ts';
 
 type Figure = Extract<Block, { kind: 'figure' }>;
 
+/** Of a scene, in points. */
+export const naturalSize = ({ widthMm, heightMm }: Scene): { width: number; height: number } => ({
+  width: widthMm * pointsPerMm,
+  height: heightMm * pointsPerMm,
+});
+
 /** A drawing smaller than this share of its natural size has labels that may run into each other. */
 export const leastScale = 0.85;
 
@@ -36,12 +42,13 @@ export function measureFigure(block: Figure, context: Context): Measured {
 
 /**
  * Draws a scene at its natural size, or smaller where the column or the page is too small; its text keeps its
- * size. In the text columns a wide drawing may run into the free outer columns.
+ * size. In the text columns a wide drawing may run into the free outer columns. `largest`, 1 or more, is how many times
+ * its natural size it is drawn where there is room for that.
  */
-export function measureDrawing(scene: Scene, context: Context): { item: Item; tag: Tag } {
-  const natural = { width: scene.widthMm * pointsPerMm, height: scene.heightMm * pointsPerMm };
+export function measureDrawing(scene: Scene, context: Context, largest = 1): { item: Item; tag: Tag } {
+  const natural = naturalSize(scene);
   const room = natural.width > context.width ? context.freeWidth : context.width;
-  const scale = Math.min(1, room / natural.width, context.pageHeight / natural.height);
+  const scale = Math.min(largest, room / natural.width, context.pageHeight / natural.height);
   if (scale < leastScale) {
     context.report({
       what: 'drawing',

@@ -3,6 +3,7 @@
  * together. A piece carries its marks, in points from the left edge of the page and from its own top, y down.
  */
 import type { FaceName } from '../document/design.ts';
+import type { Step } from '../document/document.ts';
 import type { PathCommand } from '../drawings/scene.ts';
 import type { Leaf, Tag } from './tags.ts';
 
@@ -89,6 +90,20 @@ export interface Group {
   readonly keepWithNext: boolean;
   /** Placed again at the top of every later page that the group runs over. */
   readonly repeatedHead?: Piece;
+  /** What a step would be with its drawing under its words, where the page has room for that. */
+  readonly enlarging?: Enlarging;
+}
+
+/** A step whose drawing can be larger than where it stands beside the words. */
+export interface Enlarging {
+  readonly step: Step;
+  /** Of the step without its drawing, when that stands under the words; computed when asked for. */
+  readonly wordsHeight: () => number;
+  /** Of the drawing at its natural size, with the space above it left out. */
+  readonly drawingHeight: number;
+  readonly gap: number;
+  /** How many times its natural size it has room for. */
+  readonly most: number;
 }
 
 /** Flows that start side by side; what follows starts below the longest. */

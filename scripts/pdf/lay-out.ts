@@ -4,6 +4,7 @@ import { headingLevels } from '../document/outline.ts';
 import { measureBlocks } from './blocks.ts';
 import type { FontSet } from './fonts.ts';
 import { tightened, withBefore, type Item } from './items.ts';
+import { enlargedDrawings } from './enlarge.ts';
 import { inside, pageGrid, type Context, type FitNotice, type Measured } from './measure.ts';
 import { runningHeadPt } from './page-furniture.ts';
 import { overrun, paginate, type PageHeights, type Pagination } from './paginate.ts';
@@ -30,14 +31,19 @@ export interface LayOutOptions {
 export function layOut(document: SheetDocument, { design, fonts, onMeasured }: LayOutOptions): LaidOut {
   const notices: FitNotice[] = [];
   const context = pageContext(document, design, fonts, notices);
-  const measured = measureSheet(document, context);
-  onMeasured?.();
   const heights = pageHeights(document, design);
+  const asSmall = measureSheet(document, context);
+  onMeasured?.();
+  const small = withoutShortLastPage(asSmall.items, heights);
+  const { measured, pagination } = withLargeDrawings(document, context, heights, {
+    measured: asSmall,
+    pagination: small,
+  });
   return {
     context,
     measured,
-    pagination: withoutShortLastPage(measured.items, heights),
-    notices,
+    pagination,
+    notices: uniqueNotices(notices),
     overrunPt: document.fit === 'one-page' ? overrun(measured.items, heights) : 0,
   };
 }
@@ -74,6 +80,29 @@ function withoutShortLastPage(items: readonly Item[], heights: PageHeights): Pag
   return plain;
 }
 
+/**
+ * Where a page has room left, the drawings of its steps are drawn larger, under their words. No step changes its page for
+ * that.
+ */
+function withLargeDrawings(
+  document: SheetDocument,
+  context: Context,
+  heights: PageHeights,
+  small: Pick<LaidOut, 'measured' | 'pagination'>,
+): Pick<LaidOut, 'measured' | 'pagination'> {
+  const drawnLarge = enlargedDrawings(small.measured.items, small.pagination.placements, heights);
+  if (drawnLarge.size === 0) return small;
+  const measured = measureSheet(document, { ...context, drawnLarge });
+  const pagination = withoutShortLastPage(measured.items, heights);
+  return pagination.pages > small.pagination.pages ? small : { measured, pagination };
+}
+
+/** A sheet that is measured again has told of some things twice. */
+function uniqueNotices(notices: readonly FitNotice[]): FitNotice[] {
+  const told = notices.map((notice) => JSON.stringify(notice));
+  return notices.filter((_, index) => told.indexOf(told[index]!) === index);
+}
+
 function measureSheet(document: SheetDocument, context: Context): Measured {
   const grid = pageGrid(context.design, document.paper);
   const band = measureTitleBand(document, inside(context, grid.left, grid.fullWidth));
@@ -98,6 +127,8 @@ function pageContext(document: SheetDocument, design: Design, fonts: FontSet, no
     freeWidth: grid.fullWidth,
     pageHeight: pageHeights(document, design).later,
     listDepth: 0,
+    drawnLarge: new Map(),
+    measuredBefore: new WeakMap(),
     report: (notice) => notices.push(notice),
     measure: measureBlocks,
   };

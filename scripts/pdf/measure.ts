@@ -1,5 +1,5 @@
 import { spanWidthPt, type ColourName, type Design } from '../document/design.ts';
-import type { Block, Furniture, PaperName } from '../document/document.ts';
+import type { Block, Furniture, PaperName, Step } from '../document/document.ts';
 import type { FontSet } from './fonts.ts';
 import type { Item } from './items.ts';
 import type { Tag } from './tags.ts';
@@ -28,10 +28,36 @@ export interface Context {
   readonly pageHeight: number;
   /** How deep a list lies in other lists. */
   readonly listDepth: number;
+  /**
+   * Steps whose drawing stands under the act, and how many times its natural size it is drawn; that of the others stands
+   * beside their words.
+   */
+  readonly drawnLarge: ReadonlyMap<Step, number>;
+  /** What was measured before for other sizes of the drawings of steps. */
+  readonly measuredBefore: MeasuredBefore;
   /** Something that the page cannot show as it was meant. */
   readonly report: (notice: FitNotice) => void;
   /** Measures the blocks inside a block. */
   readonly measure: (blocks: readonly Block[], context: Context) => Measured;
+}
+
+/** By what was measured, and then by the place it was measured for. */
+export type MeasuredBefore = WeakMap<Block | Step, Map<string, unknown>>;
+
+/** Measures something for a place once: when a sheet is laid out anew with larger drawings, the rest of it is the same. */
+export function measuredOnce<T>(thing: Block | Step, context: Context, what: string, measure: () => T): T {
+  const place = [
+    what,
+    context.x,
+    context.width,
+    context.freeWidth,
+    context.pageHeight,
+    context.listDepth,
+  ].join(' ');
+  const known = context.measuredBefore.get(thing) ?? new Map<string, unknown>();
+  context.measuredBefore.set(thing, known);
+  if (!known.has(place)) known.set(place, measure());
+  return known.get(place) as T;
 }
 
 /** A drawing that is too large, or a table whose words are wider than its columns. */

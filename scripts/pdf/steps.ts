@@ -1,7 +1,7 @@
 import { plainText } from '../document/build.ts';
 import type { Block, Step } from '../document/document.ts';
 import { measureCautions } from './caution.ts';
-import { measureDrawing } from './figure.ts';
+import { measureDrawing, naturalSize } from './figure.ts';
 import {
   columns,
   group,
@@ -10,10 +10,19 @@ import {
   piece,
   withBefore,
   withMarksOnFirst,
+  type Enlarging,
   type Item,
   type Mark,
 } from './items.ts';
-import { colour, inside, isFullWidth, pageGrid, type Context, type Measured } from './measure.ts';
+import {
+  colour,
+  inside,
+  isFullWidth,
+  measuredOnce,
+  pageGrid,
+  type Context,
+  type Measured,
+} from './measure.ts';
 import { horizontalRule } from './rules.ts';
 import { baseline, plainLine, setText, typeStyle } from './text.ts';
 import { headingTag, leaf, list, tag, type Tag } from './tags.ts';
@@ -25,7 +34,13 @@ const drawingShare = 0.42;
 const numberColumnPt = 34;
 const ruleGapPt = 9;
 
-/** Numbered acts over the whole free width, each kept on one page, its drawing beside its words. */
+/** A drawing is not enlarged beyond this: it would tell no more. */
+const largestDrawing = 1.9;
+
+/**
+ * Numbered acts over the whole free width, each kept on one page, its drawing beside its words, or large and under them
+ * where the page has room for that.
+ */
 export function measureSteps(block: Steps, context: Context): Measured {
   const level = context.levels.get(block) ?? 3;
   const measured = block.items.map((step) => measureStep(step, level, context));
@@ -52,27 +67,56 @@ interface MeasuredStep {
  * column, they take the whole width under the title instead and the drawing stands beside the act.
  */
 function measureStep(step: Step, level: number, context: Context): MeasuredStep {
-  const besideAll = arrangeStep(step, level, context, 'beside-all');
-  if (step.cautions.length === 0 || !step.drawing || !isFullWidth(context, context.freeWidth))
-    return besideAll;
-  const besideAct = arrangeStep(step, level, context, 'beside-act');
-  return naturalHeight([besideAct.item]) < naturalHeight([besideAll.item]) ? besideAct : besideAll;
+  const scale = context.drawnLarge.get(step);
+  if (scale !== undefined) return stepWithDrawingUnder(step, level, context, scale);
+  return measuredOnce(step, context, `step ${level}`, () => {
+    const besideAll = arrangeStep(step, level, context, 'beside-all');
+    if (!step.drawing || !isFullWidth(context, context.freeWidth)) return besideAll;
+    const besideAct =
+      step.cautions.length === 0 ? besideAll : arrangeStep(step, level, context, 'beside-act');
+    const { item, li } =
+      naturalHeight([besideAct.item]) < naturalHeight([besideAll.item]) ? besideAct : besideAll;
+    return { item: group([item], { together: true, enlarging: enlarging(step, level, context) }), li };
+  });
+}
+
+/** How the step would stand with its drawing under its words, for a page that has room for that. */
+function enlarging(step: Step, level: number, context: Context): Enlarging {
+  const natural = naturalSize(step.drawing!);
+  return {
+    step,
+    wordsHeight: () =>
+      measuredOnce(step, context, `words ${level}`, () => {
+        const { number, title, cautions, body } = step;
+        return naturalHeight([arrangeStep({ number, title, cautions, body }, level, context, 'under').item]);
+      }),
+    drawingHeight: natural.height,
+    gap: context.design.grid.baselinePt,
+    most: Math.min(largestDrawing, (context.freeWidth - numberColumnPt) / natural.width),
+  };
+}
+
+function stepWithDrawingUnder(step: Step, level: number, context: Context, scale: number): MeasuredStep {
+  const { item, li } = arrangeStep(step, level, context, 'under', scale);
+  return { item: group([item], { together: true }), li };
 }
 
 function arrangeStep(
   step: Step,
   level: number,
   context: Context,
-  drawingPlace: 'beside-all' | 'beside-act',
+  drawingPlace: 'beside-all' | 'beside-act' | 'under',
+  drawingScale = 1,
 ): MeasuredStep {
   const half = context.design.grid.baselinePt / 2;
-  const { words, drawing: drawingContext } = stepColumns(step, context);
+  const { words, drawing: drawingContext } =
+    drawingPlace === 'under' ? stackedColumn(context) : stepColumns(step, context);
   const cautionContext =
-    drawingPlace === 'beside-act' ? { ...words, width: context.freeWidth - numberColumnPt } : words;
+    drawingPlace === 'beside-all' ? words : { ...words, width: context.freeWidth - numberColumnPt };
   const title = measureTitle(step, level, context, words);
   const cautions = measureCautions(step.cautions, cautionContext);
   const act = context.measure(step.body, words);
-  const drawing = step.drawing && measureDrawing(step.drawing, drawingContext);
+  const drawing = step.drawing && measureDrawing(step.drawing, drawingContext, drawingScale);
 
   const before = [...title.items, ...keptWithNext(withBefore(cautions.items, half))];
   const after = withBefore(act.items, cautions.items.length > 0 ? half : context.design.grid.baselinePt / 6);
@@ -83,10 +127,18 @@ function arrangeStep(
       keepWithNext: true,
     },
   );
-  const flow =
-    drawingPlace === 'beside-act'
-      ? [...before, ...withBefore(withDrawing(withBefore(after, 0), drawing?.item, context), half)]
-      : withDrawing([...before, ...after], drawing?.item, context);
+  const flow = {
+    'beside-all': () => withDrawing([...before, ...after], drawing?.item, context),
+    'beside-act': () => [
+      ...before,
+      ...withBefore(withDrawing(withBefore(after, 0), drawing?.item, context), half),
+    ],
+    under: () => [
+      ...before,
+      ...after,
+      ...(drawing ? withBefore([drawing.item], context.design.grid.baselinePt) : []),
+    ],
+  }[drawingPlace]();
   const body = tag('LBody', [title.tag, ...cautions.tags, ...act.tags, ...(drawing ? [drawing.tag] : [])]);
   return { item: group([opening, ...flow], { together: true }), li: tag('LI', [title.label, body]) };
 }
@@ -107,6 +159,14 @@ function stepColumns(step: Step, context: Context): { words: Context; drawing: C
     words: inside(context, left, wordsWidth - numberColumnPt),
     drawing: inside(context, context.x + context.freeWidth - drawingWidth, drawingWidth),
   };
+}
+
+/** The words as wide as text is elsewhere, and the drawing over the whole width under them. */
+function stackedColumn(context: Context): { words: Context; drawing: Context } {
+  const left = context.x + numberColumnPt;
+  const whole = inside(context, left, context.freeWidth - numberColumnPt);
+  const { textWidth } = pageGrid(context.design, context.paper);
+  return { words: inside(context, left, textWidth - numberColumnPt), drawing: whole };
 }
 
 function withDrawing(words: readonly Item[], drawing: Item | undefined, context: Context): readonly Item[] {
