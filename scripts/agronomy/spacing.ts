@@ -1,10 +1,24 @@
 /** Depth, spacing, plants and seed for one crop: what a gardener measures out with a rule and a scale. */
-import { count, inputOf, none, quantity, type Finding } from '../findings/finding.ts';
+import { choice, count, inputOf, none, quantity, type Finding } from '../findings/finding.ts';
 import type { Crop } from '../records/schemas/crop.ts';
 
 /** The published planting depth. */
 export function depth(crop: Crop): Finding {
   return lookedUp(crop, 'depth', crop.depth);
+}
+
+/**
+ * How deep a young plant is set: `set-out-as-in-pot`, or `set-out-to-first-leaves` for a crop that roots from its stem. The
+ * depth of the seed says nothing of it.
+ */
+export function setOutDepth(crop: Crop): Finding {
+  return {
+    id: `${crop.id}.set-out-depth`,
+    value: choice(`set-out-${crop.setOutDepth?.value ?? 'as-in-pot'}`),
+    method: 'set-out-depth',
+    inputs: [],
+    sources: crop.setOutDepth?.sources ?? ['set-out-depth-practice'],
+  };
 }
 
 export function inRowSpacing(crop: Crop): Finding {

@@ -4,9 +4,11 @@
  */
 import type { Scene } from '../drawings/scene.ts';
 import type {
+  AnswerRoom,
   Block,
   Caution,
   CautionGroup,
+  DoerKind,
   Inline,
   SourceItem,
   Step,
@@ -196,6 +198,26 @@ export function labels(items: readonly { title: Words; lines: readonly Words[] }
       title: nonEmpty(inline(title), 'label'),
       lines: lines.map(inline),
     })),
+  };
+}
+
+export function doer(who: DoerKind, words: Words): Block {
+  return { kind: 'doer', who, content: nonEmpty(inline(words), 'doer') };
+}
+
+export function worksheet(
+  items: readonly { question: Words; room: AnswerRoom }[],
+  options: { opening?: Words } = {},
+): Block {
+  if (items.length === 0) throw new TypeError('worksheet without questions');
+  return {
+    kind: 'worksheet',
+    ...(options.opening === undefined ? {} : { opening: nonEmpty(inline(options.opening), 'opening') }),
+    items: items.map(({ question, room }) => {
+      if (room.kind === 'lines' && !(Number.isInteger(room.count) && room.count > 0))
+        throw new TypeError(`${room.count} lines to write on`);
+      return { question: nonEmpty(inline(question), 'question'), room };
+    }),
   };
 }
 

@@ -149,11 +149,33 @@ export type Block =
         readonly lines: readonly (readonly Inline[])[];
       }[];
     }
+  /** Who does something, told by words and by a shape before them. */
+  | { readonly kind: 'doer'; readonly who: DoerKind; readonly content: readonly Inline[] }
+  /** Numbered questions, each with room to answer it. */
+  | {
+      readonly kind: 'worksheet';
+      /** Over the questions: where to write the name. */
+      readonly opening?: readonly Inline[];
+      readonly items: readonly WorksheetItem[];
+    }
   /** How each number was worked out: one entry a finding, in the order of first mention. */
   | { readonly kind: 'workings'; readonly items: readonly WorkingsItem[] }
   /** Numbered sources. `href` is an absolute web address. */
   | { readonly kind: 'sources'; readonly items: readonly SourceItem[] }
   | { readonly kind: 'page-break' };
+
+/** A child is a small round, an adult a tall square, so a child with an adult is both. */
+export type DoerKind = 'child' | 'child-with-adult' | 'adult';
+
+export interface WorksheetItem {
+  readonly question: readonly Inline[];
+  readonly room: AnswerRoom;
+}
+
+/** Ruled lines to write on, far apart for young children, or an empty box to draw in. Neither is told to a listener. */
+export type AnswerRoom =
+  | { readonly kind: 'lines'; readonly count: number; readonly ruling: 'wide' | 'narrow' }
+  | { readonly kind: 'box'; readonly size: 'small' | 'medium' | 'large' };
 
 export interface WorkingsItem {
   /** Anchor in the HTML page, and `target` of finding inlines. */
@@ -169,7 +191,7 @@ export interface SourceItem {
   readonly href?: string;
 }
 
-export type SheetKind = 'planting-chart' | 'build-card' | 'fact-sheet' | 'climate-sheet';
+export type SheetKind = 'planting-chart' | 'build-card' | 'fact-sheet' | 'climate-sheet' | 'class-handout';
 export type PaperName = 'letter' | 'a4';
 
 /** Fixed words that a renderer adds around the blocks, in the sheet's language. */

@@ -24,6 +24,7 @@ function mapBlock(block: Block, map: WordMap): Block {
   switch (block.kind) {
     case 'heading':
     case 'paragraph':
+    case 'doer':
       return { ...block, content: running(block.content) };
     case 'list':
       return { ...block, items: block.items.map(blocks) };
@@ -72,6 +73,12 @@ function mapBlock(block: Block, map: WordMap): Block {
       return {
         ...block,
         items: block.items.map(({ title, lines }) => ({ title: running(title), lines: lines.map(running) })),
+      };
+    case 'worksheet':
+      return {
+        ...block,
+        ...(block.opening ? { opening: running(block.opening) } : {}),
+        items: block.items.map((item) => ({ ...item, question: running(item.question) })),
       };
     case 'workings':
       return {

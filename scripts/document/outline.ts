@@ -32,6 +32,8 @@ export function innerBlocks(block: Block): readonly Block[] {
     case 'caution-box':
     case 'key-numbers':
     case 'labels':
+    case 'doer':
+    case 'worksheet':
     case 'workings':
     case 'sources':
     case 'page-break':

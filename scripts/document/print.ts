@@ -3,7 +3,7 @@
  * spaces are shown as ordinary ones, so that it can be read and compared by eye.
  */
 import { plainText } from './build.ts';
-import type { Block, Caution, Inline, SheetDocument } from './document.ts';
+import type { AnswerRoom, Block, Caution, Inline, SheetDocument } from './document.ts';
 
 export function printSheet(document: SheetDocument): string {
   const head = [
@@ -86,6 +86,18 @@ function printBlock(block: Block): string[] {
         'labels',
         ...indented(block.items.map(({ title, lines }) => [words(title), ...lines.map(words)].join(' / '))),
       ];
+    case 'doer':
+      return [`doer ${block.who}: ${words(block.content)}`];
+    case 'worksheet':
+      return [
+        'worksheet',
+        ...indented(block.opening ? [words(block.opening)] : []),
+        ...indented(
+          block.items.map(
+            ({ question, room }, index) => `${index + 1}. ${words(question)} [${printRoom(room)}]`,
+          ),
+        ),
+      ];
     case 'workings':
       return [
         'workings',
@@ -108,6 +120,10 @@ function printBlock(block: Block): string[] {
     case 'page-break':
       return ['page break'];
   }
+}
+
+function printRoom(room: AnswerRoom): string {
+  return room.kind === 'lines' ? `${room.count} ${room.ruling} lines` : `${room.size} box`;
 }
 
 function printCaution({ signal, hazard, avoidance }: Caution): string {

@@ -7,6 +7,7 @@
 import type { Block, SheetDocument } from '../document/document.ts';
 import { renderCaution, renderCautionBox } from './caution.ts';
 import type { RenderAll, RenderContext } from './context.ts';
+import { renderDoer } from './doer.ts';
 import { renderFigure } from './figure.ts';
 import { renderInline } from './inline.ts';
 import { renderKeyNumbers } from './key-numbers.ts';
@@ -18,6 +19,7 @@ import { renderSources } from './sources.ts';
 import { renderSteps } from './steps.ts';
 import { renderTable } from './table.ts';
 import { renderWorkings } from './workings.ts';
+import { renderWorksheet } from './worksheet.ts';
 
 export interface RenderOptions {
   /** Size of running text on paper; drawings keep their proportion to it. 11 when absent. */
@@ -71,6 +73,8 @@ const handlers: Handlers = {
   wide: (block, context, all) => element('div', { class: 'wide' }, all(block.content, context)),
   together: (block, context, all) => element('div', { class: 'together' }, all(block.content, context)),
   labels: renderLabels,
+  doer: renderDoer,
+  worksheet: renderWorksheet,
   workings: renderWorkings,
   sources: renderSources,
   'page-break': () => element('div', { class: 'page-break' }),

@@ -1,6 +1,7 @@
 import type { Block } from '../document/document.ts';
 import { measureCaution, measureCautionBox } from './caution.ts';
 import { measureBeside, measurePageBreak, measureTogether, measureWide } from './containers.ts';
+import { measureDoer } from './doer.ts';
 import { measureFigure } from './figure.ts';
 import { withBefore, type Item } from './items.ts';
 import { measureKeyNumbers } from './key-numbers.ts';
@@ -13,6 +14,7 @@ import { spaceBetween } from './spacing.ts';
 import { measureSteps } from './steps.ts';
 import { measureTable } from './table.ts';
 import { measureWorkings } from './workings.ts';
+import { measureWorksheet } from './worksheet.ts';
 import type { Tag } from './tags.ts';
 
 /** One handler for each kind of block; a new kind does not pass the type check until it has one. */
@@ -33,6 +35,8 @@ const handlers: {
   wide: measureWide,
   together: measureTogether,
   labels: measureLabels,
+  doer: measureDoer,
+  worksheet: measureWorksheet,
   workings: measureWorkings,
   sources: measureSources,
   'page-break': measurePageBreak,

@@ -25,7 +25,8 @@ function baselinesBetween(above: Block, below: Block): number {
 const beforeHeading = { 2: 2, 3: 5 / 4, 4: 3 / 4 } as const;
 const afterHeading = { 2: 1 / 3, 3: 1 / 6, 4: 0 } as const;
 
-const isProse = ({ kind }: Block): boolean => kind === 'paragraph' || kind === 'list' || kind === 'checklist';
+const isProse = ({ kind }: Block): boolean =>
+  kind === 'paragraph' || kind === 'doer' || kind === 'list' || kind === 'checklist';
 
 /** The block whose space counts: a container has none of its own. */
 function firstInside(block: Block): Block | undefined {

@@ -36,12 +36,29 @@ export interface SheetRecord extends SheetHeader {
   readonly titleProse: readonly ProseInline[];
   readonly descriptionProse: readonly ProseInline[];
   readonly prose: readonly ProseBlock[];
+  /** What each of `questions` asks and its answer, and that of `graph`; only for a class handout. */
+  readonly askProse?: readonly AskProse[];
+  readonly graphProse?: AskProse;
+  /** The meanings of `words`. */
+  readonly meaningProse?: readonly (readonly ProseInline[])[];
 }
 
 export type ProjectRecord = Project & {
   /** The text of each step, in the order of the steps. */
   readonly stepProse: readonly (readonly ProseInline[])[];
+  /** For a class: what each step says, where it has words of its own for that, and what children do meanwhile. */
+  readonly classProse: readonly ClassStepProse[];
 };
+
+export interface AskProse {
+  readonly ask: readonly ProseInline[];
+  readonly answer: readonly ProseInline[];
+}
+
+export interface ClassStepProse {
+  readonly text?: readonly ProseInline[];
+  readonly meanwhile?: readonly ProseInline[];
+}
 
 export type PlacedKind = RecordKind | 'sheet' | 'publisher';
 

@@ -493,10 +493,34 @@ function readSteps(record: Loaded<Project>): { project: ProjectRecord; diagnosti
       record.file.placeOfText(`/steps/${index}/text`, piece, occurrence),
     ),
   );
+  const ofClass = record.value.steps.map((step, index) => ({
+    text: readForClass(record, `/steps/${index}/class`, step.class),
+    meanwhile: readForClass(record, `/steps/${index}/meanwhile`, step.meanwhile),
+  }));
   return {
-    project: { ...record.value, stepProse: readings.map((reading) => reading.content) },
-    diagnostics: readings.flatMap((reading) => reading.diagnostics),
+    project: {
+      ...record.value,
+      stepProse: readings.map((reading) => reading.content),
+      classProse: ofClass.map(({ text, meanwhile }) => ({
+        ...(text ? { text: text.content } : {}),
+        ...(meanwhile ? { meanwhile: meanwhile.content } : {}),
+      })),
+    },
+    diagnostics: [
+      ...readings,
+      ...ofClass.flatMap(({ text, meanwhile }) => [text, meanwhile].filter((each) => each !== undefined)),
+    ].flatMap((reading) => reading.diagnostics),
   };
+}
+
+/** Reads what a step says for a class; undefined where it says nothing. */
+function readForClass(
+  { file }: Loaded<Project>,
+  pointer: string,
+  words: string | undefined,
+): ReturnType<typeof parseInlineProse> | undefined {
+  if (words === undefined) return undefined;
+  return parseInlineProse(words, (piece, _, occurrence) => file.placeOfText(pointer, piece, occurrence));
 }
 
 function missingRecords(what: string, where: string): Diagnostic {

@@ -4,7 +4,8 @@ import { stem, type Collected, type Loaded } from './collect.ts';
 import { decode, referencesIn } from './decode.ts';
 import type { SheetRecord } from './guide.ts';
 import type { SourceText } from './read-tree.ts';
-import { SheetSchema } from './schemas/sheet.ts';
+import { readClassProse, needsOfClass } from './class-prose.ts';
+import { SheetSchema, type SheetHeader } from './schemas/sheet.ts';
 import { validate } from './validate.ts';
 import { parseYaml, type YamlFile } from './yaml-file.ts';
 
@@ -52,8 +53,14 @@ function readSheet(source: SourceText): { record?: Loaded<SheetRecord>; diagnost
   if (lacking.length > 0) return { diagnostics: [...lacking, ...prose.diagnostics] };
   const title = parseInlineProse(value.title, locateKey(file, '/title'));
   const description = parseInlineProse(value.description, locateKey(file, '/description'));
+  const ofClass = readClassProse(value, file);
   return {
-    diagnostics: [...prose.diagnostics, ...title.diagnostics, ...description.diagnostics],
+    diagnostics: [
+      ...prose.diagnostics,
+      ...title.diagnostics,
+      ...description.diagnostics,
+      ...ofClass.diagnostics,
+    ],
     record: {
       value: {
         ...value,
@@ -61,6 +68,7 @@ function readSheet(source: SourceText): { record?: Loaded<SheetRecord>; diagnost
         titleProse: title.content,
         descriptionProse: description.content,
         prose: prose.blocks,
+        ...ofClass.prose,
       },
       file,
       pointer: '',
@@ -69,8 +77,9 @@ function readSheet(source: SourceText): { record?: Loaded<SheetRecord>; diagnost
   };
 }
 
-/** A build card needs its project, a fact sheet its crop. */
-function needs(value: { kind: string; project?: string; crop?: string }, file: YamlFile): Diagnostic[] {
+/** A build card needs its project, a fact sheet its crop; a class handout needs more. */
+function needs(value: SheetHeader, file: YamlFile): Diagnostic[] {
+  if (value.kind === 'class-handout') return needsOfClass(value, file);
   const key = value.kind === 'build-card' ? 'project' : value.kind === 'fact-sheet' ? 'crop' : undefined;
   if (!key || value[key] !== undefined) return [];
   return [

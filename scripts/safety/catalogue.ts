@@ -59,7 +59,7 @@ export function catalogueOf(records: HazardRecords): HazardCatalogue {
 
 /**
  * The catalogue of a guide: what comes with Groundsheet, with the guide's own records on top. A guide may
- * reword a caution, add cautions, profiles and combinations, make a signal word stronger and an age higher. It
+ * reword a caution, for each audience, add cautions, profiles and combinations, make a signal word stronger and an age higher. It
  * cannot drop or weaken: of two signal words the stronger one stands, of two ages the higher one, a profile
  * brings the cautions of both, and no caution that comes with Groundsheet is covered by one of the guide's making.
  * What a guide tried to weaken is told by `weakenedHazards`.
@@ -94,7 +94,10 @@ function withoutCovers(
   return left.length > 0 ? { ...rest, covers: left } : rest;
 }
 
-/** The words of the second, the stronger signal word of the two, the sources of both. */
+/**
+ * The words of the second, the stronger signal word of the two, the sources of both. Words for an audience that the
+ * second has none for are those of the first: a guide that rewords for adults does not lose the words for children.
+ */
 function mergeCautions(base: CautionRecord, own: CautionRecord): CautionRecord {
   const covers = union(base.covers ?? [], own.covers ?? []);
   return {
@@ -102,6 +105,7 @@ function mergeCautions(base: CautionRecord, own: CautionRecord): CautionRecord {
     signal: strength(base) < strength(own) ? base.signal : own.signal,
     ...(base.beforehand === true ? { beforehand: true } : {}),
     ...(covers.length > 0 ? { covers } : {}),
+    ...(base.wordings || own.wordings ? { wordings: { ...base.wordings, ...own.wordings } } : {}),
     sources: union(own.sources, base.sources),
   };
 }

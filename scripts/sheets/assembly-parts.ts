@@ -4,11 +4,12 @@ import type { RoleLetters } from '../drawings/build/words.ts';
 import type { Finding } from '../findings/finding.ts';
 import type { Guide, ProjectRecord } from '../records/guide.ts';
 import type { Structure } from '../structures/structure.ts';
+import { buildDetails } from './build-details.ts';
 import type { KindParts } from './kind-parts.ts';
 import type { BuiltProject, SheetContext } from './sheet-context.ts';
 
 /**
- * Plan, elevation, section and steps of a structure that has an assembly. What each shows is the phrase
+ * Plan, elevation, section, details and steps of a structure that has an assembly. What each shows is the phrase
  * `build-drawing.KIND.NAME`, in which the findings of the structure stand by their own names: `{insideLength}` is `bed.inside-length`.
  */
 export function assemblyParts(context: SheetContext, built: BuiltProject): KindParts {
@@ -48,7 +49,15 @@ function drawParts(context: SheetContext, { project, structure }: BuiltProject):
       step: shows,
     },
   });
-  return { drawings: { ...drawings, step: remembered(drawings.step) }, exhibits: [] };
+  const details = buildDetails(
+    context,
+    { project, structure },
+    {
+      say: (name) => say(`build-detail.${project.kind}.${name}`, values),
+      letterOf: (material) => project.parts.find((part) => part.material === material)?.letter ?? '',
+    },
+  );
+  return { drawings: { ...drawings, step: remembered(drawings.step) }, exhibits: [...details] };
 }
 
 /** Each step is drawn once. */

@@ -7,6 +7,7 @@ import type { BaleColdFrame } from '../records/schemas/projects/bale-cold-frame.
 import type { Frame } from '../structures/bale-cold-frame.ts';
 import { frameDrawings } from './frame-drawings.ts';
 import type { KindParts } from './kind-parts.ts';
+import { sandbagBlocks } from './sandbag-parts.ts';
 import { sashNotes } from './sash-notes.ts';
 import type { SheetContext } from './sheet-context.ts';
 
@@ -21,6 +22,9 @@ export function baleFrameParts(
         'sash-table',
         { wide: true, blocks: () => [sashTable(context, project, frame), ...sashNotes(context, frame)] },
       ],
+      ...(frame.findings.some(({ id }) => id === 'frame.gust-limit-closed')
+        ? ([['sandbags', { wide: true, blocks: () => sandbagBlocks(context, frame) }]] as const)
+        : []),
     ],
   };
 }

@@ -3,7 +3,7 @@ import { column, inline, table } from '../document/build.ts';
 import type { Block, Inline, TableColumn, TableRow } from '../document/document.ts';
 import type { Finding } from '../findings/finding.ts';
 import type { SheetContext } from './sheet-context.ts';
-import type { SownBed, SownCrop } from './sown-bed.ts';
+import { depthOf, type SownBed, type SownCrop } from './sown-bed.ts';
 
 export interface BedTables {
   readonly blocks: () => readonly Block[];
@@ -13,16 +13,20 @@ export interface BedTables {
 export function bedTables(context: SheetContext, sown: SownBed): BedTables {
   return {
     blocks: () => [sowTable(context, sown), buyTable(context, sown)],
-    findings: sown.crops.flatMap(({ needs, height }) => [
-      needs.plants,
-      needs.seedByRate,
-      height,
-      needs.rowLength,
-      needs.yield,
-      ...(needs.seed ? [needs.seed.seeds, needs.seed.mass, needs.seed.packets] : []),
-      ...(needs.bought ? [needs.bought.number] : []),
-      ...(needs.bought?.bundles ? [needs.bought.bundles] : []),
-    ]),
+    findings: sown.crops.flatMap((crop) => {
+      const { needs, height } = crop;
+      return [
+        ...(needs.method === 'transplant' ? [depthOf(crop)] : []),
+        needs.plants,
+        needs.seedByRate,
+        height,
+        needs.rowLength,
+        needs.yield,
+        ...(needs.seed ? [needs.seed.seeds, needs.seed.mass, needs.seed.packets] : []),
+        ...(needs.bought ? [needs.bought.number] : []),
+        ...(needs.bought?.bundles ? [needs.bought.bundles] : []),
+      ];
+    }),
   };
 }
 
@@ -34,16 +38,19 @@ function bothCell({ printer }: SheetContext, finding: Finding | undefined): read
 
 function sowTable(context: SheetContext, { crops }: SownBed): Block {
   const { say, measures } = context.wording;
-  const rows = crops.map(({ known, sown, height, needs }): TableRow => ({
-    cells: [
-      inline(known.crop.name),
-      inline(measures.number(sown.rows)),
-      bothCell(context, known.depth),
-      bothCell(context, known.inRow),
-      bothCell(context, height),
-      bothCell(context, needs.plants),
-    ],
-  }));
+  const rows = crops.map((crop): TableRow => {
+    const { known, sown, height, needs } = crop;
+    return {
+      cells: [
+        inline(known.crop.name),
+        inline(measures.number(sown.rows)),
+        bothCell(context, depthOf(crop)),
+        bothCell(context, known.inRow),
+        bothCell(context, height),
+        bothCell(context, needs.plants),
+      ],
+    };
+  });
   return table({
     id: 'sowing',
     caption: say('build.sow-caption'),

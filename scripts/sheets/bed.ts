@@ -13,7 +13,7 @@ import { waterOfBed } from './bed-water.ts';
 import type { Exhibit } from './names.ts';
 import { ringFigures, ringLengths } from './ring-drawings.ts';
 import type { SheetContext } from './sheet-context.ts';
-import { numberedRows, sownBed, type SownBed } from './sown-bed.ts';
+import { depthOf, numberedRows, sownBed, type SownBed } from './sown-bed.ts';
 
 export type { Irrigation, Sow };
 
@@ -123,19 +123,28 @@ function cropsOf({ crops, sow }: SowingWanted): readonly WantedRows[] {
   });
 }
 
+/** The phrase of a label that says how deep: seed, a young plant, or a set or piece. */
+function labelDepth({ seed, method }: SownBed['crops'][number]['needs']): string {
+  if (seed) return 'build.label-depth';
+  return method === 'transplant' ? 'build.label-set-out-depth' : 'build.label-plant-depth';
+}
+
 /** A label for each row, from the poleward side on. */
 function rowLabels({ printer, wording: { say } }: SheetContext, sown: SownBed): Block {
   const words = (finding: Finding): string => printer.cellWords(finding.value).first;
   return labels(
-    numberedRows(sown).map(({ number, of: { known, needs } }) => ({
-      title: known.crop.name,
-      lines: [
-        say('build.row-label', { number }),
-        say(needs.seed ? 'build.label-depth' : 'build.label-plant-depth', { depth: words(known.depth) }),
-        say('build.label-spacing', { spacing: words(known.inRow) }),
-        ...(needs.seed ? [say('build.label-emergence', { days: words(known.emergence) })] : []),
-        say(needs.seed ? 'build.label-date' : 'build.label-plant-date'),
-      ],
-    })),
+    numberedRows(sown).map(({ number, of }) => {
+      const { known, needs } = of;
+      return {
+        title: known.crop.name,
+        lines: [
+          say('build.row-label', { number }),
+          say(labelDepth(needs), { depth: printer.words(depthOf(of).value).first }),
+          say('build.label-spacing', { spacing: words(known.inRow) }),
+          ...(needs.seed ? [say('build.label-emergence', { days: words(known.emergence) })] : []),
+          say(needs.seed ? 'build.label-date' : 'build.label-plant-date'),
+        ],
+      };
+    }),
   );
 }

@@ -7,6 +7,7 @@ import type { ProjectRecord } from '../records/guide.ts';
 import type { Bill, BillLine, PartCuts } from '../structures/bill-of-materials.ts';
 import type { CutBoard } from '../structures/cut-list.ts';
 import type { Exhibit } from './names.ts';
+import { sayWith } from './say-with.ts';
 import type { SheetContext } from './sheet-context.ts';
 
 /** `parts`, and `cut-list` where something is cut from lumber. */
@@ -38,7 +39,7 @@ function partsTable(context: SheetContext, bill: Bill): Block {
   const rows = bill.lines.map((line): TableRow => ({
     cells: [
       inline(line.letter),
-      inline(lineName(context, line)),
+      lineName(context, line),
       cell(line.quantity),
       ...(counted ? [cell(line.have), cell(line.toBuy)] : []),
       inline(line.unit),
@@ -69,11 +70,16 @@ function partsTable(context: SheetContext, bill: Bill): Block {
   });
 }
 
-/** The part, and for lumber the length of its boards. */
-function lineName({ wording: { say, measures } }: SheetContext, { name, stockMm }: BillLine): string {
-  return stockMm === undefined
-    ? name
-    : say('build.board-of', { name, length: measures.short('length', stockMm) });
+/** The part, and for lumber the length of its boards, for a stake or pole its own. */
+function lineName(
+  { wording: { say, measures }, printer }: SheetContext,
+  { name, stockMm, length }: BillLine,
+): readonly Inline[] {
+  if (length)
+    return sayWith(say, 'build.board-of', { name, length: printer.print(length, { style: 'cell' }) });
+  return inline(
+    stockMm === undefined ? name : say('build.board-of', { name, length: measures.short('length', stockMm) }),
+  );
 }
 
 /** Boards that are cut alike are drawn once. */

@@ -142,7 +142,12 @@ class BuildCard {
     const inFrame = (id: string): Finding | undefined =>
       this.#findings.get(id) ?? this.#context.facts.findings.get(id);
     const sown = this.#project.sow.map(({ crop }) => crop);
-    return sowDates(this.#context, sown, this.#structure.bed?.cover === 'frame' ? inFrame : undefined);
+    const { bed } = this.#structure;
+    return sowDates(
+      this.#context,
+      sown,
+      bed?.cover === 'frame' ? { inFrame, mostClearMm: bed.mostClearMm ?? Infinity } : undefined,
+    );
   }
 
   /** How many people it takes, and how long; nothing for a kind that does not say. */
@@ -195,7 +200,7 @@ class BuildCard {
 }
 
 /** The bed inside and what is sown in it; undefined for a build in which nothing is sown. */
-function sownBed(context: SheetContext, { project, structure }: BuiltProject): BedParts | undefined {
+export function sownBed(context: SheetContext, { project, structure }: BuiltProject): BedParts | undefined {
   const { bed } = structure;
   if (!bed) return undefined;
   return bedParts({

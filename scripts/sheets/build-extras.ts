@@ -6,6 +6,7 @@ import { heatParts } from './heat-parts.ts';
 import { liftParts } from './lift-parts.ts';
 import type { Exhibit } from './names.ts';
 import type { BuiltProject, SheetContext } from './sheet-context.ts';
+import { tepeeWindParts } from './tepee-wind-parts.ts';
 import { windParts } from './wind-parts.ts';
 
 export interface BuildExtras {
@@ -24,7 +25,13 @@ export function buildExtras(context: SheetContext, built: BuiltProject): BuildEx
   const hand = handParts(context, built);
   return {
     exhibits: [...heat.exhibits, ...wind.exhibits, ...lifts.exhibits, ...hand.exhibits],
-    findings: [...heat.findings, ...wind.findings, ...lifts.findings, ...hand.findings],
+    findings: [
+      ...heat.findings,
+      ...wind.findings,
+      ...tepeeWindParts(context, built),
+      ...lifts.findings,
+      ...hand.findings,
+    ],
     stepBlocks: lifts.stepBlocks,
     conditions: wind.conditions,
   };

@@ -32,6 +32,11 @@ const names: readonly (readonly [RegExp, (parts: readonly string[], words: Words
         month: dates.monthNames()[monthIds.findIndex((name) => name === month)] ?? month!,
       }),
   ],
+  [
+    /^class\.lowest-age\.step-(\d+)$/,
+    ([step], { say }) => say('finding.class.lowest-age', { step: Number(step) }),
+  ],
+  [/^class\.([a-z-]+)$/, ([what], { say }) => say(`finding.class.${what}`)],
   [/^wind\.(gust|pressure)$/, ([what], { say }) => say(`finding.wind.${what}`)],
   [
     /^lift\.([a-z-]+)\.(lift-[a-z-]+)$/,

@@ -1,10 +1,11 @@
 /** Cautions put into words, at the step where the hazard arises and in the box at the top. No sheet can leave them out. */
 import { cautionBox, checklist, inline, strong } from '../document/build.ts';
-import { signalWords, type CautionRecord } from '../records/schemas/hazard.ts';
+import { signalWords, type Audience, type CautionRecord } from '../records/schemas/hazard.ts';
 import type { Publisher } from '../records/schemas/publisher.ts';
 import type { Block, Caution, CautionGroup, Inline, SignalWord } from '../document/document.ts';
 import type { LowestAge } from '../records/schemas/hazard.ts';
 import type { Circumstances } from '../safety/circumstances.ts';
+import { wordedFor } from '../safety/worded.ts';
 import { gatherCautions, profileOf, type GatheredCautions, type StepHazards } from '../safety/gather.ts';
 import { adultAge } from '../safety/youth.ts';
 import { circumstancesOf } from './circumstances.ts';
@@ -18,8 +19,8 @@ export interface SheetCautions {
 }
 
 /**
- * The cautions of some steps in words. `circumstances` are those of the sheet unless a composer knows more; it then
- * adds to them, see `circumstancesOf`.
+ * The cautions of some steps in the words for the audience. `circumstances` are those of the sheet unless a composer
+ * knows more; it then adds to them, see `circumstancesOf`.
  */
 export function sheetCautions(
   context: SheetContext,
@@ -28,8 +29,9 @@ export function sheetCautions(
 ): SheetCautions {
   const gathered = gatherCautions(steps, context.guide.hazards, circumstances);
   if (gathered.all.length === 0) return { perStep: gathered.perStep.map(() => []) };
-  const perStep = gathered.perStep.map((ids) => ids.map((id) => cautionInWords(context, id)));
-  return { perStep, box: box(context, gathered) };
+  const { audience } = circumstances;
+  const perStep = gathered.perStep.map((ids) => ids.map((id) => cautionInWords(context, id, audience)));
+  return { perStep, box: box(context, gathered, audience) };
 }
 
 /** The tools to have at hand, each with what to wear for it and from what age it is; sources of ages are cited. */
@@ -69,7 +71,7 @@ function listed({ guide }: SheetContext, items: readonly string[]): string {
  * The box at the top. Where the sheet has steps, each caution is told whole at its step, so the box says what must be
  * done before the work begins and names the rest with their steps; otherwise the box itself tells them whole.
  */
-function box(context: SheetContext, gathered: GatheredCautions): Block {
+function box(context: SheetContext, gathered: GatheredCautions, audience: Audience | undefined): Block {
   const {
     guide,
     wording: { say },
@@ -83,7 +85,7 @@ function box(context: SheetContext, gathered: GatheredCautions): Block {
       {
         signal,
         signalText: signalText(context, signal),
-        items: inSteps ? briefly(context, ofSignal, gathered) : whole(ofSignal),
+        items: inSteps ? briefly(context, ofSignal, { gathered, audience }) : whole(ofSignal, audience),
       },
     ];
   });
@@ -99,22 +101,32 @@ function box(context: SheetContext, gathered: GatheredCautions): Block {
   });
 }
 
-function whole(records: readonly CautionRecord[]): readonly (readonly Inline[])[] {
-  return records.map(({ hazard, avoidance }) => inline([strong(hazard), ` ${avoidance}`]));
+function whole(
+  records: readonly CautionRecord[],
+  audience: Audience | undefined,
+): readonly (readonly Inline[])[] {
+  return records
+    .map((record) => wordedFor(record, audience))
+    .map(({ hazard, avoidance }) => inline([strong(hazard), ` ${avoidance}`]));
 }
 
 function briefly(
   { guide, wording: { say } }: SheetContext,
   records: readonly CautionRecord[],
-  { perStep }: GatheredCautions,
+  {
+    gathered: { perStep },
+    audience,
+  }: { readonly gathered: GatheredCautions; readonly audience: Audience | undefined },
 ): readonly (readonly Inline[])[] {
   const stepOf = ({ id }: CautionRecord): number => perStep.findIndex((ids) => ids.includes(id)) + 1;
   const beforehand = records.filter((record) => record.beforehand === true);
   const atSteps = records.filter((record) => record.beforehand !== true);
-  const told = beforehand.map((record) => inline([strong(`${record.title}.`), ` ${record.avoidance}`]));
+  const told = beforehand
+    .map((record) => wordedFor(record, audience))
+    .map(({ title, avoidance }) => inline([strong(`${title}.`), ` ${avoidance}`]));
   if (atSteps.length === 0) return told;
   const named = atSteps.map((record) =>
-    say('cautions.named', { title: uncapitalized(record.title), step: stepOf(record) }),
+    say('cautions.named', { title: uncapitalized(wordedFor(record, audience).title), step: stepOf(record) }),
   );
   const list = new Intl.ListFormat(guide.publisher.language, { type: 'unit' }).format(named);
   return [...told, inline([strong(say('cautions.at-steps')), ` ${list}.`])];
@@ -125,16 +137,17 @@ function uncapitalized(words: string): string {
   return /^[A-Z][a-z ]/.test(words) ? words.charAt(0).toLowerCase() + words.slice(1) : words;
 }
 
-function cautionInWords(context: SheetContext, id: string): Caution {
+function cautionInWords(context: SheetContext, id: string, audience: Audience | undefined): Caution {
   const { guide, printer } = context;
   const record = guide.hazards.cautions.get(id);
   if (!record) throw new TypeError(`no caution “${id}”`);
   printer.cite(record.sources);
+  const { hazard, avoidance } = wordedFor(record, audience);
   return {
     signal: record.signal,
     signalText: signalText(context, record.signal),
-    hazard: inline(record.hazard),
-    avoidance: inline(record.avoidance),
+    hazard: inline(hazard),
+    avoidance: inline(avoidance),
   };
 }
 

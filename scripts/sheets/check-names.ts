@@ -8,6 +8,7 @@ export const namesOfEveryCrop: ReadonlySet<string> = new Set([
   ...[
     'direct-sow',
     'set-out',
+    'set-out-depth',
     'plant-sets',
     'plant-slips',
     'plant-pieces',

@@ -1,19 +1,33 @@
 /** What is known of the place, the season and the bed of a sheet, as far as cautions follow from it. */
 import { heatOfMonths } from '../climate/heat-of-months.ts';
 import type { Guide, RegionRecord } from '../records/guide.ts';
+import type { Audience } from '../records/schemas/hazard.ts';
 import { traitsOfAll, worstHeat, type Circumstances } from '../safety/circumstances.ts';
 import type { SheetContext } from './sheet-context.ts';
 
 /**
- * What holds for a sheet without anyone saying so: what it sows, and for something that is built, the heat of the
+ * What holds for a sheet without anyone saying so: who it is for, what it sows, and for something that is built, the heat of the
  * region's hottest month and a bed whose crop is eaten. A composer that knows more adds it:
  * `{ ...circumstancesOf(context), conditions: [...] }`.
  */
 export function circumstancesOf({ guide, sheet, facts }: SheetContext): Circumstances {
-  if (sheet.project !== undefined) return circumstancesOfProject(guide, sheet.project, [facts.region]);
-  if (sheet.crop === undefined) return {};
-  return { crops: traitsOfAll(guide.crops.filter(({ id }) => id === sheet.crop)) };
+  const audience = audienceOf(sheet.kind);
+  const forWhom = audience === 'adults' ? {} : { audience };
+  if (sheet.project !== undefined)
+    return { ...circumstancesOfProject(guide, sheet.project, [facts.region]), ...forWhom };
+  if (sheet.crop === undefined) return forWhom;
+  return { crops: traitsOfAll(guide.crops.filter(({ id }) => id === sheet.crop)), ...forWhom };
 }
+
+/** Who a kind of sheet is for: adults, unless it is made for a class or for the viewers of a segment. */
+export function audienceOf(kind: string): Audience {
+  return audienceOfKind.get(kind) ?? 'adults';
+}
+
+const audienceOfKind: ReadonlyMap<string, Audience> = new Map([
+  ['class-handout', 'class'],
+  ['companion-sheet', 'viewers'],
+]);
 
 /** What holds for a project in some regions: the heat is that of the hottest. */
 export function circumstancesOfProject(
@@ -33,7 +47,7 @@ export function circumstancesOfProject(
 }
 
 /** The band of the heat index of each month; none where the region gives no temperatures. */
-function heatBandsOf({ temperatureData, humidity }: RegionRecord): readonly string[] {
+export function heatBandsOf({ temperatureData, humidity }: RegionRecord): readonly string[] {
   const climate = temperatureData && { ...temperatureData, ...(humidity ? { humidity } : {}) };
   return heatOfMonths(climate).flatMap(({ band: { value } }) =>
     value.kind === 'choice' ? [value.value] : [],

@@ -5,6 +5,7 @@ import type { Diagnostic } from '../diagnostics/diagnostic.ts';
 import type { Guide, SheetRecord } from '../records/guide.ts';
 import { buildCardParts } from './build-card.ts';
 import { sheetCautions } from './cautions.ts';
+import { classHandoutParts } from './class-handout.ts';
 import { climateSheetParts } from './climate-sheet.ts';
 import { composeInline, composeProse, type ProseContext } from './compose-prose.ts';
 import { deference } from './deference.ts';
@@ -38,6 +39,7 @@ const partsOf: Readonly<Record<SheetRecord['kind'], (context: SheetContext) => S
   'build-card': buildCardParts,
   'fact-sheet': factSheetParts,
   'climate-sheet': climateSheetParts,
+  'class-handout': classHandoutParts,
 };
 
 export function composeSheet(options: ComposeOptions): ComposedSheet {
@@ -53,6 +55,7 @@ export function composeSheet(options: ComposeOptions): ComposedSheet {
   const title = composeInline(sheet.titleProse, prose);
   const description = composeInline(sheet.descriptionProse, prose);
   const body = composeProse(sheet.prose, prose);
+  const ending = parts.closing?.(body.blocks) ?? [];
   const faults = [
     ...title.diagnostics,
     ...description.diagnostics,
@@ -61,7 +64,7 @@ export function composeSheet(options: ComposeOptions): ComposedSheet {
     ...missingSteps(context, body.blocks),
   ].filter((diagnostic) => !refersToSpoilt(diagnostic, guide));
   const cautions = parts.cautions ?? sheetCautions(context, [ownHazards(sheet)]).box;
-  const closing = sheet.kind === 'build-card' ? deference(context) : [];
+  const closing = [...ending, ...(isBuilt(sheet) ? deference(context) : [])];
   const blocks = context.printer.finish([...withCautions(body.blocks, cautions), ...closing]);
   return {
     diagnostics: faults,
@@ -79,19 +82,23 @@ export function composeSheet(options: ComposeOptions): ComposedSheet {
   };
 }
 
-/** A build card that leaves its steps out would lose the cautions that stand at them. */
+/** Sheets on building something end with the deference, and tell sizes rather than dates. */
+function isBuilt({ kind }: SheetRecord): boolean {
+  return kind === 'build-card' || kind === 'class-handout';
+}
+
+/** A build card or a handout that leaves its steps out would lose the cautions that stand at them. */
 function missingSteps({ guide, sheet }: SheetContext, blocks: readonly Block[]): Diagnostic[] {
   const shown = blocks.some(
     (block) =>
       block.kind === 'steps' || (block.kind === 'wide' && block.content.some(({ kind }) => kind === 'steps')),
   );
-  if (sheet.kind !== 'build-card' || shown) return [];
+  if (!isBuilt(sheet) || shown) return [];
   return [
     {
       code: 'bad-prose',
       severity: 'error',
-      message:
-        'This build card does not show its steps, so the cautions that belong to them would stand nowhere.',
+      message: `This ${sheet.kind.replace('-', ' ')} does not show its steps, so the cautions that belong to them would stand nowhere.`,
       hint: 'Put {{steps}} on a line of its own.',
       place: guide.placeOf('sheet', sheet.id, '/kind'),
     },
@@ -135,7 +142,7 @@ function frontMatter({
     paper: publisher.paper,
     series: say(`kind.${sheet.kind}`),
     number: sheet.number,
-    datesFor: say(sheet.kind === 'build-card' ? 'sheet.sizes-for' : 'sheet.dates-for', {
+    datesFor: say(isBuilt(sheet) ? 'sheet.sizes-for' : 'sheet.dates-for', {
       region: region.name,
       latitude: measures.latitude(facts.latitudeDeg),
       year: String(facts.year),

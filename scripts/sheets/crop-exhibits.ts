@@ -456,6 +456,8 @@ function windowEdges(told: Told): readonly Block[] {
         column(say('crop-sheet.edges-harvest'), { weight: 1 }),
       ],
       groups: [{ rows }],
+      // Only where the sowings one after another tell of a harvest by the warmth of the place.
+      notes: crop.succession && crop.degreeDays ? [say('crop-sheet.edges-note')] : [],
     }),
   ];
 }

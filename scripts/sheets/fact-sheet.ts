@@ -9,6 +9,7 @@ import type { Exhibit } from './names.ts';
 import { bulbGlance, onionExhibits } from './onion-exhibits.ts';
 import { atAGlance } from './planting-chart.ts';
 import type { SheetContext, SheetParts } from './sheet-context.ts';
+import { trellisExhibit } from './trellis-exhibit.ts';
 
 export function factSheetParts(context: SheetContext): SheetParts {
   const known = context.facts.crops.find(({ crop }) => crop.id === context.sheet.crop);
@@ -29,6 +30,7 @@ export function factSheetParts(context: SheetContext): SheetParts {
         ]
       : []),
     ...(known ? onionExhibits(context, known) : []),
+    ...(known ? trellisExhibit(context, known.crop) : []),
   ];
   return { exhibits: new Map(exhibits), ...(ofAnyCrop ? { findings: ofAnyCrop.findings } : {}) };
 }

@@ -57,6 +57,7 @@ const cropParts = [
   'frame-set-out',
   'direct-sow',
   'set-out',
+  'set-out-depth',
   'plant-sets',
   'plant-slips',
   'plant-pieces',

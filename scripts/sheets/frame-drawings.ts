@@ -29,6 +29,7 @@ export function frameDrawings(options: {
     const value = options.frame.findings.find((finding) => finding.id === id)?.value;
     return value?.kind === 'choice' ? say(`choice.${value.value}`) : '';
   };
+  const inGust = options.frame.findings.find(({ id }) => id === 'frame.hold-downs-in-gust');
   const sizes = {
     length: both(geometry.insideLengthMm),
     depth: both(geometry.insideDepthMm),
@@ -45,6 +46,7 @@ export function frameDrawings(options: {
     tallCourses: project.walls.poleward.courses,
     wall: both(geometry.ridge?.baseMm ?? geometry.polewardHeightMm),
     cut: geometry.bales.some(({ wall, kind }) => wall === 'west' && kind === 'cut') ? 'yes' : 'no',
+    boards: inGust ? 'yes' : 'no',
     bags: geometry.sashes.every((sash) => sash.holdDown === 'weight' && !isHinged(sash)) ? 'yes' : 'no',
   };
   const alternative = (drawing: string): string => {
@@ -85,6 +87,7 @@ export function frameDrawings(options: {
         words,
         letters,
         rows: sown,
+        ...(inGust?.value.kind === 'count' ? { bagsInGust: inGust.value.value } : {}),
       }),
   };
 }
@@ -132,6 +135,8 @@ function alsoShown(
         ...each(({ holdDown }) => holdDown === 'hook', 'hooked'),
         ...(alike ? [] : each(({ holdDown }) => holdDown === 'weight', 'weighted')),
       ];
+    case 'storm':
+      return strapped ? each(({ holdDown }) => holdDown === 'strap', 'strapped') : [];
     case 'vent':
       if (sashes.every(({ opens }) => opens === 'low-end')) return [];
       return sashes.map(({ id, opens }) =>
@@ -153,6 +158,7 @@ export function partLetters(project: BaleColdFrame): PartLetters {
     project.parts.find((part) => part.count === 'cut' && part.nominal === nominal)?.letter;
   const letters = [
     ...kinds.map((kind) => [kind, letterOf(kind)] as const),
+    ['twine', project.parts.find(({ material }) => material === 'baling-twine')?.letter] as const,
     ['hinge-board', project.hinges && ofBoard(project.hinges.board)] as const,
     ['rest-board', project.slope?.board && ofBoard(project.slope.board)] as const,
   ];

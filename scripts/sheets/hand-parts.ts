@@ -29,7 +29,7 @@ export function handParts(context: SheetContext, built: BuiltProject): HandParts
     printer,
     wording: { say },
   } = context;
-  const needed = counted.map((line): readonly Block[] => {
+  const needed = (line: (typeof counted)[number]): readonly Block[] => {
     const { have, toBuy, letter, name } = line;
     const missing = toBuy?.value.kind === 'count' ? toBuy.value.value : 0;
     return [
@@ -42,7 +42,7 @@ export function handParts(context: SheetContext, built: BuiltProject): HandParts
         }),
       ),
     ];
-  });
+  };
   const short = counted.some(({ toBuy }) => toBuy?.value.kind === 'count' && toBuy.value.value > 0);
   return {
     exhibits: [
@@ -51,7 +51,7 @@ export function handParts(context: SheetContext, built: BuiltProject): HandParts
         {
           wide: true,
           blocks: () => [
-            list(false, needed),
+            list(false, counted.map(needed)),
             ...(short && smaller ? [paragraph(largestInWords(context, glance))] : []),
           ],
         },

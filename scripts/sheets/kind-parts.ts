@@ -20,7 +20,7 @@ export interface ProjectDrawings {
 
 export interface KindParts {
   readonly drawings: ProjectDrawings;
-  readonly exhibits: readonly [string, Exhibit][];
+  readonly exhibits: readonly (readonly [string, Exhibit])[];
 }
 
 export function kindParts(context: SheetContext, built: BuiltProject, rows: readonly BedRow[]): KindParts {

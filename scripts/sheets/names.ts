@@ -58,6 +58,7 @@ const choicesOf: Readonly<Record<string, readonly string[]>> = {
   'onion.bolting-risk': boltingRisks,
   'onion.buying-size': ['buy-any-size', 'buy-pencil-or-thinner', 'buy-thinner-than-pencil'],
   'frame.side': ['north', 'south'],
+  'tepee.stands': ['tepee-stands', 'tepee-tips'],
   'freeze.occurrence': freezeOccurrences,
   'depth.by-soil': depthReasons,
   'depth.rule-against-published': ruleVerdicts,

@@ -147,9 +147,9 @@ export class Printer {
     }));
   }
 
-  /** Notes a source that stands behind something other than a finding, such as a caution. */
-  cite(ids: readonly string[]): void {
-    ids.forEach((id) => this.#number(id));
+  /** Notes sources that stand behind something other than a finding, such as a caution; their numbers: `1, 3–5`. */
+  cite(ids: readonly string[]): string {
+    return sourceNumbers(ids.map((id) => this.#number(id)));
   }
 
   /**

@@ -29,6 +29,8 @@ export interface SheetParts {
   readonly findings?: ReadonlyMap<string, Finding>;
   /** The box of cautions, where it follows from more than the sheet's own record. */
   readonly cautions?: Block;
+  /** What stands after the prose, which it is given, and before what every sheet ends with. */
+  readonly closing?: (body: readonly Block[]) => readonly Block[];
   /** Faults met while the exhibits were made; asked for when the prose has been composed. */
   readonly faults?: () => readonly Diagnostic[];
 }

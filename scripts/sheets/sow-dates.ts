@@ -3,18 +3,30 @@ import type { PlantingWindows } from '../agronomy/windows.ts';
 import { column, inline, table } from '../document/build.ts';
 import type { Block, Inline, TableRow } from '../document/document.ts';
 import type { Finding } from '../findings/finding.ts';
+import type { Crop } from '../records/schemas/crop.ts';
 import type { CropFacts } from './facts.ts';
 import { capitalized } from './printer.ts';
 import type { SheetContext } from './sheet-context.ts';
 
+/** A bed under glass. */
+export interface SowingFrame {
+  /** Finds the window of a crop under the glass by its id. */
+  readonly inFrame: (id: string) => Finding | undefined;
+  /**
+   * Room over the soil where the glass is highest. A crop that never stays below that is sown there in spring, when the glass comes
+   * off as it grows, but not for fall, when the glass would have to come on.
+   */
+  readonly mostClearMm: number;
+}
+
 /**
  * A row for each planting of the crops that this place has, and for a crop that it has none of, a row with the reason.
- * `inFrame` finds the window of a crop under the glass by its id; absent for a bed without a frame.
+ * `frame` is absent for a bed without one.
  */
 export function sowDates(
   context: SheetContext,
   crops: readonly string[],
-  inFrame?: (id: string) => Finding | undefined,
+  frame?: SowingFrame,
 ): readonly Block[] {
   const {
     facts,
@@ -22,7 +34,7 @@ export function sowDates(
   } = context;
   const rows = crops.flatMap((id) => {
     const known = facts.crops.find(({ crop }) => crop.id === id);
-    return known ? rowsOf(context, known, inFrame) : [];
+    return known ? rowsOf(context, known, frame) : [];
   });
   if (rows.length === 0) return [];
   return [
@@ -33,7 +45,7 @@ export function sowDates(
         column(say('dates-table.crop'), { weight: 1 }),
         column(say('dates-table.how'), { weight: 1.2 }),
         column(say('sow-dates.open'), { weight: 1.2 }),
-        ...(inFrame ? [column(say('sow-dates.frame'), { weight: 1.2 })] : []),
+        ...(frame ? [column(say('sow-dates.frame'), { weight: 1.2 })] : []),
       ],
       groups: [{ rows }],
     }),
@@ -43,7 +55,7 @@ export function sowDates(
 function rowsOf(
   context: SheetContext,
   { crop, windows }: CropFacts,
-  inFrame: ((id: string) => Finding | undefined) | undefined,
+  frame: SowingFrame | undefined,
 ): readonly TableRow[] {
   const { say } = context.wording;
   const first = windows.filter(
@@ -57,10 +69,24 @@ function rowsOf(
         inline(crop.name),
         inline(window.season === 'fall' ? say('dates-table.fall', { how }) : how),
         cell(context, window.plant),
-        ...(inFrame ? [cell(context, inFrame(frameId(window)))] : []),
+        ...(frame ? [inFrameCell(context, { crop, window, frame })] : []),
       ],
     };
   });
+}
+
+function inFrameCell(
+  context: SheetContext,
+  {
+    crop,
+    window,
+    frame,
+  }: { readonly crop: Crop; readonly window: PlantingWindows; readonly frame: SowingFrame },
+): readonly Inline[] {
+  const tooTall = window.season === 'fall' && crop.height.value.low > frame.mostClearMm;
+  return tooTall
+    ? inline(context.wording.say('sow-dates.too-tall'))
+    : cell(context, frame.inFrame(frameId(window)));
 }
 
 /** `carrot.direct-sow.spring` under the glass is `carrot.frame-sow.spring`. */

@@ -2,7 +2,7 @@
 import { bedNeeds, type BedNeeds } from '../agronomy/bed-needs.ts';
 import { layOutRows, type BedRow } from '../agronomy/bed-rows.ts';
 import { linesAcross } from '../agronomy/row-places.ts';
-import { cropHeight } from '../agronomy/spacing.ts';
+import { cropHeight, setOutDepth } from '../agronomy/spacing.ts';
 import { inputOf, quantity, type Finding } from '../findings/finding.ts';
 import type { Sow } from '../records/schemas/projects/sow.ts';
 import type { RingInside } from '../structures/structure.ts';
@@ -28,6 +28,11 @@ export interface SownCrop {
   readonly needs: BedNeeds;
   /** In a ring: the mean length of its rows. */
   readonly ringLength?: Finding;
+}
+
+/** How deep it goes into this bed: as its seed, or as a young plant is set. */
+export function depthOf({ known, needs }: SownCrop): Finding {
+  return needs.method === 'transplant' ? setOutDepth(known.crop) : known.depth;
 }
 
 export function sownBed({ facts }: SheetContext, bed: SowingBed, sow: Sow): SownBed {

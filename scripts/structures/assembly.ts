@@ -39,6 +39,8 @@ export interface Member {
   readonly stage: string;
   /** The step drawing from which on it is no longer there, such as a guide string. */
   readonly until?: string;
+  /** Step drawings in which it is left out though it stands, since other things lie in its place there. */
+  readonly leftOutAt?: readonly string[];
   /** In the drawing of its own stage it is shown this far above its place, with an arrow down. */
   readonly liftMm?: number;
   /**

@@ -9,8 +9,10 @@
 import { choice, count, inputOf, quantity, type Finding, type FindingValue } from '../findings/finding.ts';
 import type { BaleColdFrame } from '../records/schemas/projects/bale-cold-frame.ts';
 import { addBales } from './bale-findings.ts';
-import { addHoldDowns, baleCovers, baleHeat, baleLifts } from './bale-loads.ts';
+import { baleCovers, baleHeat, baleLifts } from './bale-loads.ts';
+import { addProps } from './bale-props.ts';
 import { smallerBaleFrames } from './bale-versions.ts';
+import { addHoldDowns } from './bale-weights.ts';
 import { checkProject, sizesOf } from './check-project.ts';
 import { describeStructureFault, type StructureFault } from './faults.ts';
 import { asValue, FindingList, unique } from './finding-list.ts';
@@ -56,7 +58,8 @@ export function baleColdFrame(
     addSash(made, project, sash, geometry.sashes[index]!);
   });
   addHeaviestSash(made, project);
-  addHoldDowns(made, project);
+  addHoldDowns(made, project, geometry);
+  addProps(made, geometry);
   addHardware(made, project, geometry);
   const pieces = hardwarePieces(made, project, geometry);
   const lifts = baleLifts(made, project, geometry);
@@ -72,6 +75,7 @@ export function baleColdFrame(
       'soil-litres': made.get('frame.soil-volume'),
       ...hardwareCounts(made),
     },
+    lengths: partLengths(made),
     pieces,
     lifts,
     covers: baleCovers(made, geometry),
@@ -85,10 +89,27 @@ export function baleColdFrame(
       soilDepthMm: geometry.soilDepthMm,
       cover: geometry.sashes.every(({ screenMm }) => screenMm > 0) ? 'screen' : 'frame',
       clearMm: geometry.equatorHeightMm - geometry.soilDepthMm,
+      mostClearMm: geometry.polewardHeightMm - geometry.soilDepthMm,
     },
     glance: ['frame.inside-length', 'frame.inside-depth', 'frame.bales'],
     geometry,
   };
+}
+
+/** How long stakes, props and the boards under weights are. */
+function partLengths(made: FindingList): Readonly<Record<string, Finding>> {
+  const of = {
+    stakes: 'frame.stake-length',
+    props: 'frame.prop-length',
+    'weight-boards': 'frame.weight-board',
+  };
+  const known = new Map(made.all().map((finding) => [finding.id, finding]));
+  return Object.fromEntries(
+    Object.entries(of).flatMap(([part, id]) => {
+      const finding = known.get(id);
+      return finding ? [[part, finding]] : [];
+    }),
+  );
 }
 
 export function isFrame(result: Frame | readonly StructureFault[]): result is Frame {

@@ -16,6 +16,7 @@ export function hardwareFaults(project: BaleColdFrame, sizes: FrameSizes): reado
       ...holdDownFaults(project, sizes, index),
     ]),
     ...boardFaults(sizes),
+    ...gustFaults(project, sizes),
     ...missingParts(project),
     ...partsForNothing(project),
   ];
@@ -93,7 +94,19 @@ function holdDownFaults(
     : [];
 }
 
-type Counted = 'hinges' | 'screens' | 'straps' | 'hooks' | 'pane-covers' | 'filler-boards';
+/** A gust to hold sashes in asks for sashes that all lie loose under weights, and for what one weight weighs. */
+function gustFaults({ holdDowns, parts }: BaleColdFrame, { sashes }: FrameSizes): readonly StructureFault[] {
+  if (holdDowns?.forGust === undefined) return [];
+  const path = ['holdDowns', 'forGust'];
+  const other = sashes.find(({ plan }) => isHinged(plan) || plan.holdDown !== 'weight');
+  const weighed = parts.some(({ count, mass }) => count === 'hold-downs' && mass !== undefined);
+  return [
+    ...(other ? [{ fault: 'gust-needs-weights', path, sash: other.id } as const] : []),
+    ...(weighed ? [] : [{ fault: 'gust-needs-mass', path } as const]),
+  ];
+}
+
+type Counted = 'hinges' | 'screens' | 'straps' | 'hooks' | 'pane-covers' | 'filler-boards' | 'weight-boards';
 
 /** What each new count of parts is for, and whether these sashes have any of it. */
 function wanted(project: BaleColdFrame): Readonly<Record<Counted, boolean>> {
@@ -106,6 +119,7 @@ function wanted(project: BaleColdFrame): Readonly<Record<Counted, boolean>> {
     hooks: some(({ holdDown }) => holdDown === 'hook'),
     'pane-covers': some(({ panes }) => panes.missing > 0 && panes.cover !== undefined),
     'filler-boards': some(({ filler }) => filler),
+    'weight-boards': project.holdDowns?.forGust !== undefined,
   };
 }
 
@@ -116,6 +130,7 @@ const spoken: Readonly<Record<Counted, string>> = {
   hooks: 'hooks with eyes',
   'pane-covers': 'covers for missing panes',
   'filler-boards': 'filler boards',
+  'weight-boards': 'boards to lay under the weights',
 };
 
 function missingParts(project: BaleColdFrame): readonly StructureFault[] {

@@ -115,7 +115,8 @@ function addCounts(made: FindingList, project: BaleColdFrame, geometry: FrameGeo
 
 /**
  * A strap over a sash goes all the way round: over it, down outside both long walls, and under the bed, where it is laid
- * before the walls are. One over a hinge board goes round its wall. Both hold by the weight of the bales inside them.
+ * before the walls are. One over a hinge board goes round its wall and holds it by the weight of its bales. That over a
+ * sash keeps it from flying off; it is not counted on to hold the sash shut.
  */
 function addStraps(made: FindingList, project: BaleColdFrame, geometry: FrameGeometry): void {
   const strapped = geometry.sashes.filter(({ holdDown }) => holdDown === 'strap');
@@ -201,7 +202,7 @@ function addSlope(made: FindingList, project: BaleColdFrame, geometry: FrameGeom
 
 /** What the counts of parts follow from; nothing for what the frame has none of. */
 export function hardwareCounts(made: FindingList): Readonly<Record<string, Finding>> {
-  const names = ['hinges', 'screens', 'straps', 'hooks', 'pane-covers', 'filler-boards'];
+  const names = ['hinges', 'screens', 'straps', 'hooks', 'pane-covers', 'filler-boards', 'weight-boards'];
   const known = new Map(made.all().map((finding) => [finding.id, finding]));
   return Object.fromEntries(
     names.flatMap((name) => {
@@ -219,7 +220,7 @@ export function hardwarePieces(
 ): readonly CutPiece[] {
   const nominals = { 'hinge-board': project.hinges?.board, 'rest-board': project.slope?.board };
   return geometry.boards.flatMap((board): CutPiece[] => {
-    if (board.role === 'filler-board') return [];
+    if (board.role === 'filler-board' || board.role === 'weight-board') return [];
     const nominal = nominals[board.role];
     if (nominal === undefined) return [];
     const id = `frame.${board.role}-${board.sashes[0]!.toLowerCase()}`;

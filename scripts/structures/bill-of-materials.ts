@@ -15,6 +15,8 @@ export interface BillLine {
   readonly atHand: boolean;
   /** For lumber: the length of the boards that this line counts. */
   readonly stockMm?: number;
+  /** How long one stake, pole or stick is; absent where its length does not matter. */
+  readonly length?: Finding;
   /** How many units, spares included. */
   readonly quantity: Finding;
   /** How many of them the builder has; absent where the record does not say. */
@@ -58,6 +60,8 @@ export interface BillRecord {
 export interface BillNeeds {
   /** What part counts follow from; `each` parts bring their own number. */
   readonly counts: Readonly<Record<string, Finding>>;
+  /** The length of a part that comes in one length, by the same names. */
+  readonly lengths?: Readonly<Record<string, Finding>>;
   readonly pieces: readonly CutPiece[];
   /** Findings that the lengths of pieces are named by. */
   readonly findings: readonly Finding[];
@@ -79,7 +83,9 @@ export function billOfMaterials(record: BillRecord, needs: BillNeeds): Bill {
     sources: [record.priceSource],
   };
   const findings = lines.flatMap((line) =>
-    [line.quantity, line.have, line.toBuy, line.price, line.cost].filter((finding) => finding !== undefined),
+    [line.quantity, line.length, line.have, line.toBuy, line.price, line.cost].filter(
+      (finding) => finding !== undefined,
+    ),
   );
   return {
     lines,
@@ -157,7 +163,24 @@ class BillMaker {
       inputs: quantityInputs(part, needed),
       sources: needed?.sources ?? [this.#record.priceSource],
     };
-    return this.#line(part, number, { of: '', price: part.price?.low ?? 0, have: part.have });
+    const line = this.#line(part, number, { of: '', price: part.price?.low ?? 0, have: part.have });
+    const length = this.#lengthOf(part);
+    return length ? { ...line, length } : line;
+  }
+
+  /** As the record gives it, or as the structure does. */
+  #lengthOf(part: ProjectPart): Finding | undefined {
+    const id = partId(part, 'length');
+    if (part.length)
+      return {
+        id,
+        value: quantity('length', part.length.low),
+        method: 'build.given',
+        inputs: [],
+        sources: [this.#record.priceSource],
+      };
+    const known = this.#needs.lengths?.[part.count];
+    return known && { ...known, id };
   }
 
   #lumberLines(part: ProjectPart): readonly BillLine[] {

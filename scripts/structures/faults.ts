@@ -28,6 +28,8 @@ export type StructureFault = { readonly path: readonly (string | number)[] } & (
   | { readonly fault: 'panes-open'; readonly number: number; readonly missing: number }
   | { readonly fault: 'screen-rail-too-wide'; readonly railMm: number; readonly widthMm: number }
   | { readonly fault: 'weights-missing' }
+  | { readonly fault: 'gust-needs-weights'; readonly sash: string }
+  | { readonly fault: 'gust-needs-mass' }
   | { readonly fault: 'part-missing'; readonly count: string; readonly what: string }
   | { readonly fault: 'part-for-nothing'; readonly count: string }
   | { readonly fault: 'bearing-wider-than-wall'; readonly bearingMm: number; readonly wallMm: number }
@@ -163,6 +165,16 @@ export function describeStructureFault(fault: StructureFault): {
       return say(
         'This sash is held down by weight, but the record does not say by how many.',
         'Add holdDowns with perEnd and sources, and a part with count: hold-downs.',
+      );
+    case 'gust-needs-weights':
+      return say(
+        `Weights for a gust are worked out for sashes that all lie loose and are held down by weight; sash ${fault.sash} is not.`,
+        'Leave forGust out, or hinge no sash and hold all of them down by weight.',
+      );
+    case 'gust-needs-mass':
+      return say(
+        'Weights for a gust cannot be counted without what one of them weighs.',
+        'Add mass to the part with count: hold-downs, such as 20 lb.',
       );
     case 'part-missing':
       return say(

@@ -6,7 +6,7 @@ import type { FrameGeometry, PlacedSash, Spot } from './geometry.ts';
 import { practice } from './practice.ts';
 
 export interface PlacedBoard {
-  readonly role: 'hinge-board' | 'rest-board' | 'filler-board';
+  readonly role: 'hinge-board' | 'rest-board' | 'filler-board' | 'weight-board';
   /** Letters of the sashes that it holds or carries, from west to east. */
   readonly sashes: readonly string[];
   /** Along its longer side. */
@@ -127,6 +127,46 @@ export function fillerBoards(
     });
 }
 
+/**
+ * The boards on which the weights for a storm lie: across all sashes over their end rails, the upper one first. A plank is no
+ * longer than 10 ft, and one on the low ends lies on the rails of all its sashes.
+ */
+export function weightBoards({
+  sashes,
+  slopeDeg,
+}: Pick<FrameGeometry, 'sashes' | 'slopeDeg'>): readonly PlacedBoard[] {
+  const slope = (slopeDeg * Math.PI) / 180;
+  const { thicknessMm, widthMm, railMm } = practice.weightBoard;
+  const board = (run: readonly PlacedSash[], fromUpperMm: number): PlacedBoard => {
+    const [fromX, toX] = [run[0]!.x, eastOf(run.at(-1)!)];
+    const overMm = Math.max(...run.map((sash) => sash.thicknessMm + sash.screenMm));
+    const { upper, screenMm } = run[0]!;
+    const corner = (x: number, downMm: number): Spot => ({
+      x,
+      y: upper.y - downMm * Math.cos(slope) - (overMm - screenMm) * Math.sin(slope),
+      z: upper.z - downMm * Math.sin(slope) + (overMm - screenMm) * Math.cos(slope),
+    });
+    const [far, near] = [fromUpperMm, fromUpperMm + widthMm];
+    return {
+      role: 'weight-board',
+      sashes: run.map(({ id }) => id),
+      lengthMm: toX - fromX,
+      widthMm,
+      thicknessMm,
+      under: [corner(fromX, near), corner(toX, near), corner(toX, far), corner(fromX, far)],
+      up: squareUp(slopeDeg, thicknessMm),
+    };
+  };
+  const low = (run: readonly PlacedSash[]): number =>
+    Math.min(...run.map(({ lengthMm }) => lengthMm)) - railMm;
+  const alike = (first: PlacedSash, next: PlacedSash): boolean =>
+    Math.abs(first.lengthMm - next.lengthMm) < widthMm - railMm + 25.4;
+  return [
+    ...runsOf(sashes, () => true).map((run) => board(run, (railMm - widthMm) / 2)),
+    ...runsOf(sashes, () => true, alike).map((run) => board(run, low(run))),
+  ];
+}
+
 /** A panel of boards an inch thick. */
 export const fillerBoard = { thicknessMm: 19.05 } as const;
 
@@ -150,13 +190,15 @@ export function strapPlaces(board: { readonly lengthMm: number }): readonly numb
 function runsOf(
   sashes: FrameGeometry['sashes'],
   belongs: (sash: PlacedSash) => boolean,
+  goTogether: (first: PlacedSash, next: PlacedSash) => boolean = () => true,
 ): readonly (readonly PlacedSash[])[] {
   const runs: PlacedSash[][] = [];
   sashes.forEach((sash, index) => {
     if (!belongs(sash)) return;
     const last = runs.at(-1);
     const follows = last !== undefined && last.at(-1) === sashes[index - 1];
-    if (follows && eastOf(sash) - last[0]!.x <= practice.longestPlankMm) last.push(sash);
+    const fits = follows && last.every((other) => goTogether(other, sash));
+    if (fits && eastOf(sash) - last[0]!.x <= practice.longestPlankMm) last.push(sash);
     else runs.push([sash]);
   });
   return runs;

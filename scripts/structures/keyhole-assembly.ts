@@ -3,7 +3,8 @@ import { middle } from '../quantities/quantity.ts';
 import { keyholeDrawings, type KeyholeBed } from '../records/schemas/projects/keyhole-bed.ts';
 import type { Assembly, Member, ShownMeasure, Solid } from './assembly.ts';
 import type { Hemisphere, Spot } from './geometry.ts';
-import { courseAt, placeAt, type KeyholeFill, type Ring, type RingPiece } from './keyhole-layout.ts';
+import { besideNotch, courseOutlines } from './keyhole-courses.ts';
+import { placeAt, type KeyholeFill, type Ring } from './keyhole-layout.ts';
 import { stakeInGroundMm } from './keyhole-practice.ts';
 import { between, drumBody, membersOf, plantBody, poleBody, tubeSheets } from './round-bodies.ts';
 import { cordBody, sheetBody } from './solids.ts';
@@ -129,73 +130,18 @@ function wallOutline(
   return [at(outer, near), at(outer, far), at(inner, far), at(inner, near)];
 }
 
-/** On the east side: `alongMm` from the middle along the side of the notch, and `acrossMm` away from the notch. */
-function besideNotch(notchAngle: number, alongMm: number, acrossMm: number, z: number): Spot {
-  return {
-    x: alongMm * Math.sin(notchAngle) + acrossMm * Math.cos(notchAngle),
-    y: -alongMm * Math.cos(notchAngle) + acrossMm * Math.sin(notchAngle),
-    z,
-  };
-}
-
 function blocks(ring: Ring, fill: KeyholeFill, buriedMm: number): readonly Member[] {
   return Array.from({ length: fill.courses }, (_, index) => {
     const low = index * ring.block.heightMm - buriedMm;
-    const course = courseAt(ring, index);
     const at = (stage: 'first-course' | 'courses') => ({ role: 'block', surface: 'block' as const, stage });
     return membersOf(
-      [
-        ...course.ring.map((piece) => ringBlock(ring, piece, low)),
-        ...([1, -1] as const).flatMap((side) => sideBlocks(ring, index, side, low)),
-      ],
+      courseOutlines(ring, index).map(({ outline }) => {
+        const at = (z: number): readonly Spot[] => outline.map(({ x, y }) => ({ x, y, z }));
+        return between(at(low), at(low + ring.block.heightMm));
+      }),
       at(index === 0 ? 'first-course' : 'courses'),
     );
   }).flat();
-}
-
-function ringBlock({ radiusMm, block }: Ring, { kind, from, to }: RingPiece, low: number): Solid {
-  const frontMm = Math.sqrt(radiusMm ** 2 - block.faceMm ** 2 / 4);
-  const share = kind === 'whole' ? 0.5 : 0.25;
-  const mid = (from + to) / 2;
-  const outline = (z: number): readonly Spot[] =>
-    (
-      [
-        [frontMm, -share * block.faceMm],
-        [frontMm, share * block.faceMm],
-        [frontMm - block.depthMm, share * block.backMm],
-        [frontMm - block.depthMm, -share * block.backMm],
-      ] as const
-    ).map(([outward, across]) => ({
-      x: outward * Math.sin(mid) + across * Math.cos(mid),
-      y: -outward * Math.cos(mid) + across * Math.sin(mid),
-      z,
-    }));
-  return between(outline(low), outline(low + block.heightMm));
-}
-
-/** Blocks turned about one after the other, so that their tapers make a straight wall. */
-function sideBlocks(ring: Ring, index: number, side: 1 | -1, low: number): readonly Solid[] {
-  const { block, notchAngle } = ring;
-  const pieces = courseAt(ring, index).side;
-  const lean = (block.faceMm - block.backMm) / 4;
-  return pieces.map(({ outer, inner, kind }, place) => {
-    const turned = place % 2 === 0 ? 1 : -1;
-    const skew = kind === 'whole' ? lean * turned : (lean / 2) * turned;
-    const [first, last] = [place === 0 ? 0 : skew, place === pieces.length - 1 ? 0 : skew];
-    const outline = (z: number): readonly Spot[] =>
-      (
-        [
-          [outer + first, 0],
-          [outer - first, block.depthMm],
-          [inner + last, block.depthMm],
-          [inner - last, 0],
-        ] as const
-      ).map(([alongMm, acrossMm]) => {
-        const spot = besideNotch(notchAngle, alongMm, acrossMm, z);
-        return { ...spot, x: side * spot.x };
-      });
-    return between(outline(low), outline(low + block.heightMm));
-  });
 }
 
 function basket({ basket: of }: KeyholeBed, { basketRadiusMm }: Ring, fill: KeyholeFill): readonly Member[] {

@@ -27,10 +27,10 @@ import {
   type KeyholeFill,
   type Ring,
 } from './keyhole-layout.ts';
-import { blockDensityGPerMm3, keyholeSources } from './keyhole-practice.ts';
-import { carriedAtMm, fromGroundMm, largestBagL, lumberSources, mixDensityGPerL } from './lumber-practice.ts';
+import { addLifts } from './keyhole-lifts.ts';
+import { keyholeSources } from './keyhole-practice.ts';
 import { reachers, reachLimits, reachOf, type Reacher } from './raised-bed-reach.ts';
-import type { BuildPlace, Built, LiftedItem, Structure } from './structure.ts';
+import type { BuildPlace, Built, Structure } from './structure.ts';
 
 /** The bed of a record: built, or everything that does not add up. */
 export function keyholeStructure(project: KeyholeBed, { hemisphere }: BuildPlace): Built {
@@ -63,6 +63,7 @@ export function keyholeStructure(project: KeyholeBed, { hemisphere }: BuildPlace
       'green-litres': made.get('bed.greens'),
       'soil-litres': made.get('bed.mix-to-fill'),
     },
+    lengths: { stakes: made.get('bed.basket-stake-length') },
     pieces: [],
     lifts,
     bed: {
@@ -403,72 +404,6 @@ function addLayers(made: FindingList, project: KeyholeBed, ring: Ring, fill: Key
   const greenL = organicL / (layers.brownParts + 1);
   add('bed.browns', litres(organicL - greenL), 'browns', share, filled);
   add('bed.greens', litres(greenL), 'greens', share, filled);
-}
-
-function addLifts(made: FindingList, project: KeyholeBed, fill: KeyholeFill): readonly LiftedItem[] {
-  const { block } = project;
-  const [face, back, depth, height] = [block.face, block.back, block.depth, block.height].map(middle) as [
-    number,
-    number,
-    number,
-    number,
-  ];
-  const volumeMm3 = ((face + back) / 2) * depth * height;
-  const mass = block.mass ?? {
-    low: volumeMm3 * blockDensityGPerMm3.low,
-    high: volumeMm3 * blockDensityGPerMm3.high,
-  };
-  const sizes = made.from({
-    'block-face': 'bed.block-face',
-    'block-back': 'bed.block-back',
-    'block-depth': 'bed.block-depth',
-    'block-height': 'bed.block-height',
-  });
-  made.add('bed.block-mass', quantity('mass', mass.low, mass.high), {
-    method: block.mass ? 'build.given' : 'keyhole.block-mass',
-    inputs: block.mass ? [] : sizes,
-    sources: block.mass ? block.sources : [keyholeSources.concrete, ...block.sources].filter(unique),
-  });
-  const blocks = made.get('bed.blocks').value;
-  const number = blocks.kind === 'count' ? blocks.value : 0;
-  made.add('bed.blocks-mass', quantity('mass', mass.low * number, mass.high * number), {
-    method: 'keyhole.blocks-mass',
-    inputs: made.from({ blocks: 'bed.blocks', 'block-mass': 'bed.block-mass' }),
-    sources: made.get('bed.block-mass').sources,
-  });
-  const ofBlock: LiftedItem = {
-    item: 'block',
-    mass: 'bed.block-mass',
-    massG: mass.high,
-    stage: 'first-course',
-    depthMm: depth,
-    widthMm: face,
-    fromMm: fromGroundMm,
-    toMm: Math.max(fill.aboveMm, carriedAtMm),
-    grip: 'fair',
-  };
-  const pack = project.parts.find(({ count: counted }) => counted === 'soil-litres')?.pack;
-  if (!pack || pack.high > largestBagL) return [ofBlock];
-  const [low, high] = [pack.low * mixDensityGPerL.low, pack.high * mixDensityGPerL.high];
-  made.add('bed.bag-weight', quantity('mass', low, high), {
-    method: 'lumber.bag-weight',
-    inputs: [{ name: 'pack', value: asValue(pack) }],
-    sources: [lumberSources.bagWeight],
-  });
-  const ofBag: LiftedItem = {
-    item: 'soil-bag',
-    mass: 'bed.bag-weight',
-    massG: high,
-    stage: 'soil',
-    depthMm: 380,
-    widthMm: 600,
-    fromMm: fromGroundMm,
-    toMm: Math.max(fill.aboveMm, carriedAtMm),
-    grip: 'poor',
-    // Two people stand at its ends, with their hands under it (our own judgement).
-    reachOfTwoMm: 250,
-  };
-  return [ofBlock, ofBag];
 }
 
 /** The ring is reached from outside only: beside the basket it is furthest. */

@@ -8,6 +8,7 @@ export const keyholeSources = {
   practice: 'keyhole-bed-practice',
   concrete: 'solid-block-weight',
   bond: 'running-bond-lap',
+  gravelBag: 'gravel-bag-weight',
 } as const;
 
 /**
@@ -17,6 +18,12 @@ export const keyholeSources = {
 export const blockDensityGPerMm3 = {
   low: toHeld(32, 'lb') / (toHeld(3.625, 'in') * toHeld(7.625, 'in') * toHeld(15.625, 'in')),
   high: toHeld(150, 'lb') / toHeld(1, 'ft') ** 3,
+} as const;
+
+/** Gravel in bags: 45 to 65 lb in half a cubic foot, in grams a litre. Source `gravel-bag-weight`. */
+export const gravelDensityGPerL = {
+  low: toHeld(45, 'lb') / toHeld(0.5, 'ft3'),
+  high: toHeld(65, 'lb') / toHeld(0.5, 'ft3'),
 } as const;
 
 /**

@@ -2,7 +2,7 @@
  * Works out a tepee of poles for climbing crops: its height and spread, plants round it, twine, and the gust that it stands
  * when it is full of leaves.
  */
-import { choice, count, quantity, type FindingInput, type FindingValue } from '../findings/finding.ts';
+import { count, quantity, type FindingInput, type FindingValue } from '../findings/finding.ts';
 import { middle } from '../quantities/quantity.ts';
 import { fromHeld, toHeld } from '../quantities/units.ts';
 import type { PoleTepee } from '../records/schemas/projects/pole-tepee.ts';
@@ -11,8 +11,16 @@ import { carriedAtMm, fromGroundMm } from './lumber-practice.ts';
 import type { BuildPlace, Built, Structure } from './structure.ts';
 import { tepeeAssembly } from './tepee-assembly.ts';
 import { tepeeFaults } from './tepee-faults.ts';
-import { feetOf, layTepee, tepeeInWind, type TepeeLayout } from './tepee-layout.ts';
-import { lineClearanceMm, raisedReachMm, tepeeSources } from './tepee-practice.ts';
+import { feetOf, layTepee, tepeeInWind, weightForGustG, type TepeeLayout } from './tepee-layout.ts';
+import {
+  frappingTurns,
+  lashingTurns,
+  lineClearanceMm,
+  raisedReachMm,
+  strongerByMps,
+  tepeeSources,
+  testedStake,
+} from './tepee-practice.ts';
 import { pressureSource } from './wind/velocity-pressure.ts';
 
 /** The tepee of a record: built, or everything that does not add up. */
@@ -40,6 +48,7 @@ export function tepeeStructure(project: PoleTepee, { hemisphere }: BuildPlace): 
   const structure: Structure = {
     findings: made.all(),
     counts: { poles: made.get('tepee.poles'), balls: made.get('tepee.balls') },
+    lengths: { poles: made.get('tepee.pole-length'), balls: made.get('tepee.ball') },
     pieces: [],
     lifts: [
       {
@@ -121,7 +130,7 @@ function addGiven(made: FindingList, project: PoleTepee): void {
   given('ball', asValue(project.ball), own);
   given('spacing', asValue(project.spacing.value), project.spacing.sources);
   given('loosened', asValue(project.loosened), own);
-  given('gust', asValue(project.gust.value), project.gust.sources);
+  given('least-gust', asValue(project.gust.value), project.gust.sources);
   given('people', count(project.helpers + 1), own);
   given('time', asValue(project.time), own);
 }
@@ -162,6 +171,13 @@ function addPlants(made: FindingList, project: PoleTepee, { plants, poles }: Tep
 }
 
 function addTwine(made: FindingList, project: PoleTepee, layout: TepeeLayout): void {
+  const turns = (id: string, number: number): void => { made.add(`tepee.${id}`, count(number), {
+      method: `tepee.${id}`,
+      inputs: [],
+      sources: [tepeeSources.lashing],
+    }); };
+  turns('lashing-turns', lashingTurns);
+  turns('frapping-turns', frappingTurns);
   const poles = { poles: 'tepee.poles', 'pole-thickness': 'tepee.pole-thickness' };
   made.add('tepee.lashing-twine', length(layout.lashingTwineMm), {
     method: 'tepee.lashing-twine',
@@ -188,7 +204,7 @@ function addTwine(made: FindingList, project: PoleTepee, layout: TepeeLayout): v
 }
 
 function addWind(made: FindingList, project: PoleTepee, layout: TepeeLayout): void {
-  const { gust, poles } = project;
+  const { poles } = project;
   const wind = tepeeInWind(project, layout);
   const shape = { 'tepee-height': 'tepee.height', spread: 'tepee.spread' };
   const add = (
@@ -200,11 +216,6 @@ function addWind(made: FindingList, project: PoleTepee, layout: TepeeLayout): vo
     made.add(`tepee.${id}`, value, { method: `tepee.${id}`, inputs, sources: sources.filter(unique) });
   };
   add('sail', quantity('area', wind.sailM2), made.from(shape), [tepeeSources.practice]);
-  add('wind-push', quantity('force', wind.pushN), made.from({ gust: 'tepee.gust', sail: 'tepee.sail' }), [
-    pressureSource,
-    tepeeSources.plate,
-    ...gust.sources,
-  ]);
   add(
     'leg-hold',
     quantity('force', wind.legHoldN),
@@ -224,10 +235,18 @@ function addWind(made: FindingList, project: PoleTepee, layout: TepeeLayout): vo
     'ubc-1997-overturning',
     ...sources,
   ]);
+  const strongerMps = wind.standsMps + strongerByMps;
+  add('stronger-gust', quantity('speed', strongerMps), made.from({ 'stands-to': 'tepee.stands-to' }), [
+    tepeeSources.practice,
+  ]);
   add(
-    'stands',
-    choice(wind.standsMps >= middle(gust.value) ? 'tepee-stands' : 'tepee-tips'),
-    made.from({ 'stands-to': 'tepee.stands-to', gust: 'tepee.gust' }),
-    [...gust.sources, 'ubc-1997-overturning'],
+    'bags',
+    quantity('mass', weightForGustG(wind, strongerMps)),
+    made.from({ gust: 'tepee.stronger-gust', ...shape, sail: 'tepee.sail', 'stands-to': 'tepee.stands-to' }),
+    ['ubc-1997-overturning', ...sources],
   );
+  const tested = (id: string, value: FindingValue): void => { add(id, value, [], [tepeeSources.pullOut]); };
+  tested('tested-stake-length', length(testedStake.lengthMm));
+  tested('tested-stake', quantity('force', testedStake.holdN));
+  tested('tested-stake-wet', quantity('force', testedStake.wetHoldN));
 }

@@ -7,6 +7,7 @@ import { toHeld } from '../quantities/units.ts';
 /** Ids of the source records that findings of this folder name besides those of the project record. */
 export const structureSources = {
   practice: 'bale-frame-practice',
+  fittings: 'frame-fittings-judgement',
   glass: 'float-glass-density',
   wood: 'softwood-density',
   plastics: 'plastic-glazing-weight',
@@ -45,6 +46,19 @@ export const practice = {
   boardStraps: { fromEndMm: toHeld(12, 'in'), apartMm: toHeld(48, 'in') },
   /** What a strap is longer than what it goes round, for its buckle or knot (our own judgement). */
   knotMm: toHeld(12, 'in'),
+  /**
+   * A notched prop (our own judgement): its lower end is pushed so far into the straw, so much of it stands above its highest
+   * notch, and it has so many notches, each so deep and as high as the sash is thick twice over.
+   */
+  prop: {
+    inStrawMm: toHeld(4, 'in'),
+    aboveNotchMm: toHeld(4, 'in'),
+    notches: 3,
+    notchDeepMm: toHeld(1.25, 'in'),
+    notchOverSash: 2,
+  },
+  /** A board under sandbags: a 2 by 6, whose edge lies over the end rail of the sash (our own judgement). */
+  weightBoard: { thicknessMm: toHeld(1.5, 'in'), widthMm: toHeld(5.5, 'in'), railMm: toHeld(3, 'in') },
   /** Hooks at the edge that opens: one near either end of it (common practice). */
   hooksPerSash: 2,
 } as const;

@@ -49,7 +49,8 @@ function markedGround({ outsideLengthMm, outsideWidthMm }: RaisedBedLayout): rea
   return markedRectangle(outsideLengthMm, outsideWidthMm).map((member) => ({
     ...member,
     stage: 'ground',
-    until: 'cut',
+    until: 'stand',
+    leftOutAt: ['cut', 'ends'],
   }));
 }
 

@@ -16,6 +16,7 @@ export function raisedBedFaults(project: RaisedBed): readonly StructureDiagnosis
     ...(tight.length > 0 ? [] : postFaults(project)),
     ...soilFaults(project),
     ...bottomFaults(project),
+    ...stakeFaults(project),
     ...partFaults(project.parts),
   ];
 }
@@ -60,6 +61,24 @@ function soilFaults({ boards, soil }: RaisedBed): readonly StructureDiagnosis[] 
       path: ['soil', 'depth'],
       message: `Filled loose, the soil stands ${inInches(fillMm)} high, and the boards are ${inInches(heightMm)}.`,
       hint: 'Use less soil, or another course of boards.',
+    },
+  ];
+}
+
+function stakeFaults({ plantStakes, parts }: RaisedBed): readonly StructureDiagnosis[] {
+  if (!plantStakes)
+    return countFaults(
+      parts,
+      'plant-stakes',
+      'Add plantStakes with their number and length, or remove the part.',
+    );
+  const [lengthMm, inGroundMm] = [middle(plantStakes.length), middle(plantStakes.inGround)];
+  if (inGroundMm < lengthMm / 2) return [];
+  return [
+    {
+      path: ['plantStakes', 'inGround'],
+      message: `Of a stake of ${inInches(lengthMm)} no more than half goes into the ground, and this one stands ${inInches(inGroundMm)} in it.`,
+      hint: 'Use longer stakes, or drive them less deep.',
     },
   ];
 }

@@ -6,6 +6,7 @@ import { middle } from '../quantities/quantity.ts';
 import type { RaisedBed } from '../records/schemas/projects/raised-bed.ts';
 import { sizeOf, type DressedSize } from './lumber.ts';
 import { middlePosts, screwLengthMm, screwsPerJoint } from './lumber-practice.ts';
+import { screwPlan, type ScrewPlan } from './raised-bed-screws.ts';
 
 /** All lengths in millimetres. */
 export interface RaisedBedLayout {
@@ -28,6 +29,9 @@ export interface RaisedBedLayout {
   readonly joints: number;
   readonly screwsPerJoint: number;
   readonly screwLengthMm: number;
+  readonly screwPlan: ScrewPlan;
+  /** From the string, which marks the outside of the boards, to the middle of a post's hole. */
+  readonly holeFromStringMm: number;
   readonly soilDepthMm: number;
   /** How deep the soil lies before it settles. */
   readonly fillDepthMm: number;
@@ -79,6 +83,8 @@ export function layRaisedBed(project: RaisedBed): RaisedBedLayout {
     joints: boards.courses * (8 + 2 * (middleAlong + middleAcross)),
     screwsPerJoint: screwsPerJoint(board.widthMm),
     screwLengthMm: screwLengthMm(board.thicknessMm, postMm),
+    screwPlan: screwPlan(board.widthMm, screwsPerJoint(board.widthMm), postMm),
+    holeFromStringMm: board.thicknessMm + postMm / 2,
     soilDepthMm,
     fillDepthMm,
     soilL: (soilMm2 * soilDepthMm) / 1e6,

@@ -42,6 +42,7 @@ export function raisedBedStructure(project: RaisedBed, { hemisphere }: BuildPlac
   addScrews(made, layout);
   addSoil(made, project, layout);
   addBottom(made, project, layout);
+  addPlantStakes(made, project);
   const lifts = addLifts(made, project, layout);
   const reach = reachFindings(made.get('bed.outside-width'), made.get('bed.height'));
   const structure: Structure = {
@@ -50,7 +51,9 @@ export function raisedBedStructure(project: RaisedBed, { hemisphere }: BuildPlac
       screws: made.get('bed.screws'),
       'soil-litres': made.get('bed.fill-volume'),
       ...(layout.bottom ? { 'cloth-feet': made.get('bed.cloth-feet') } : {}),
+      ...(project.plantStakes ? { 'plant-stakes': made.get('bed.plant-stakes') } : {}),
     },
+    ...(project.plantStakes ? { lengths: { 'plant-stakes': made.get('bed.plant-stake-length') } } : {}),
     pieces,
     lifts,
     bed: {
@@ -234,7 +237,28 @@ function addScrews(made: FindingList, layout: RaisedBedLayout): void {
     inputs: made.from({ 'board-thickness': 'bed.board-thickness', 'post-size': 'bed.post-size' }),
     sources,
   });
+  addScrewPlan(made, layout);
 }
+
+/** Where screws sit in a corner, and where the holes of the posts lie. */
+function addScrewPlan(made: FindingList, { screwPlan, holeFromStringMm }: RaisedBedLayout): void {
+  const of = (id: string, mm: number, inputs: Readonly<Record<string, string>>, source: string): void => {
+    made.add(`bed.${id}`, length(mm), {
+      method: `raised-bed.${id}`,
+      inputs: made.from(inputs),
+      sources: [source],
+    });
+  };
+  const board = { 'board-width': 'bed.board-width', 'screws-per-joint': 'bed.screws-per-joint' };
+  of('screw-edge', screwPlan.edgeMm, {}, cornerScrewSource);
+  of('screw-step', screwPlan.stepMm, { ...board, 'screw-edge': 'bed.screw-edge' }, cornerScrewSource);
+  of('screw-pitch', screwPlan.pitchMm, { 'screw-step': 'bed.screw-step' }, cornerScrewSource);
+  of('screw-aside', screwPlan.asideMm, { 'post-size': 'bed.post-size' }, cornerScrewSource);
+  const wood = { 'board-thickness': 'bed.board-thickness', 'post-size': 'bed.post-size' };
+  of('hole-from-string', holeFromStringMm, wood, lumberSource);
+}
+
+const cornerScrewSource = 'corner-screw-practice';
 
 function addSoil(made: FindingList, project: RaisedBed, layout: RaisedBedLayout): void {
   const inside = {
@@ -310,6 +334,16 @@ function addBottom(made: FindingList, { bottom, priceSource }: RaisedBed, layout
     inputs: made.from({ 'cloth-strips': 'bed.cloth-strips', 'cloth-strip': 'bed.cloth-strip' }),
     sources,
   });
+}
+
+/** Stakes that hold up plants; they stand outside the bed, where the ground was not dug. */
+function addPlantStakes(made: FindingList, { plantStakes }: RaisedBed): void {
+  if (!plantStakes) return;
+  const { sources } = plantStakes;
+  const given = (id: string, value: FindingValue): void => { made.add(`bed.${id}`, value, { method: 'build.given', inputs: [], sources }); };
+  given('plant-stakes', count(plantStakes.number));
+  given('plant-stake-length', asValue(plantStakes.length));
+  given('plant-stake-in-ground', asValue(plantStakes.inGround));
 }
 
 function addLifts(made: FindingList, project: RaisedBed, layout: RaisedBedLayout): readonly LiftedItem[] {

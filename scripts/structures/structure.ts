@@ -17,6 +17,8 @@ export interface Structure {
   readonly findings: readonly Finding[];
   /** What the counts of the record's parts follow from, by the names that its schema gives them. */
   readonly counts: Readonly<Record<string, Finding>>;
+  /** How long a part is that comes in one length, by the same names: the list of parts prints it. */
+  readonly lengths?: Readonly<Record<string, Finding>>;
   /** Straight pieces that are cut from stock; none for a kind without lumber. */
   readonly pieces: readonly CutPiece[];
   /** Whatever a person lifts while building. */
@@ -97,6 +99,8 @@ export interface BedInside {
   readonly cover: 'open' | 'frame' | 'screen';
   /** Room over the soil at its lowest place, under a cover. */
   readonly clearMm?: number;
+  /** The same at its highest place: what is taller cannot stand under the cover at all. */
+  readonly mostClearMm?: number;
 }
 
 /** A ring of soil; its first row is the innermost. */

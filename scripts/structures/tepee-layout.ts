@@ -89,13 +89,18 @@ export function layTepee(project: PoleTepee): TepeeLayout {
 /** A string goes so many times round each pole that it comes to. */
 const turnsRoundPole = 2;
 
+/** A tepee full of leaves, as the wind sees it. */
 export interface TepeeInWind {
   /** What the wind acts on: the tepee from the side, full of leaves. */
   readonly sailM2: number;
-  /** How hard the gust of the record pushes. */
-  readonly pushN: number;
+  /** Height at which the wind pushes as a whole. */
+  readonly armM: number;
+  /** From the middle of the circle to the line between two feet that it tips over. */
+  readonly edgeM: number;
   /** Pull that the ground holds one leg with. */
   readonly legHoldN: number;
+  /** Moment of the poles' weight and of all legs against tipping, in newton metres. */
+  readonly rightingNm: number;
   /** The gust that begins to tip it. */
   readonly tipsMps: number;
   /** The gust that it stands with half as much again to spare. */
@@ -113,14 +118,40 @@ export function tepeeInWind(project: PoleTepee, layout: TepeeLayout): TepeeInWin
   const holdN = legHoldN(thicknessMm, inGroundMm);
   const rightingNm = (holdN * holdArmMm(poles, radiusMm)) / 1000 + weightMomentNm(project, layout);
   const armM = heightMm / 3 / 1000;
-  const pressurePa = rightingNm / (fullOfLeavesCoefficient * sailM2 * armM);
+  const pressurePa = rightingNm / armM / (fullOfLeavesCoefficient * sailM2);
   return {
     sailM2,
-    pushN: fullOfLeavesCoefficient * velocityPressurePa(middle(project.gust.value)) * sailM2,
+    armM,
+    edgeM: edgeMm(layout) / 1000,
     legHoldN: holdN,
+    rightingNm,
     tipsMps: speedOfPressureMps(pressurePa),
     standsMps: speedOfPressureMps(pressurePa / windSafetyFactor),
   };
+}
+
+/** How hard a gust pushes on it, in newtons. */
+export function pushN({ sailM2 }: TepeeInWind, gustMps: number): number {
+  return fullOfLeavesCoefficient * velocityPressurePa(gustMps) * sailM2;
+}
+
+/**
+ * The mass that must lie on the ground in the middle, tied tight under the lashing, for it to stand a gust, in grams; 0 where
+ * it stands as it is. The tepee must lift it to tip.
+ */
+export function weightForGustG(of: TepeeInWind, gustMps: number): number {
+  const missingNm = windSafetyFactor * pushN(of, gustMps) * of.armM - of.rightingNm;
+  return (Math.max(0, missingNm) / of.edgeM / gravity) * 1000;
+}
+
+/** The same tepee with its legs `buriedMm` in the ground along the pole. */
+export function withLegsBuried(project: PoleTepee, buriedMm: number): PoleTepee {
+  const buried = { ...project.poles.buried, low: buriedMm, high: buriedMm };
+  return { ...project, poles: { ...project.poles, buried } };
+}
+
+function edgeMm({ poles, radiusMm }: Pick<TepeeLayout, 'poles' | 'radiusMm'>): number {
+  return radiusMm * Math.cos(Math.PI / poles);
 }
 
 /** The moment of all legs over the pull of the one that is pulled most, in millimetres. */
@@ -134,8 +165,8 @@ export function holdArmMm(poles: number, radiusMm: number): number {
 }
 
 /** The lightest it can be: poles without leaves. */
-function weightMomentNm({ poles: { mass } }: PoleTepee, { poles, radiusMm }: TepeeLayout): number {
-  return (((poles * mass.low) / 1000) * gravity * radiusMm * Math.cos(Math.PI / poles)) / 1000;
+function weightMomentNm({ poles: { mass } }: PoleTepee, layout: TepeeLayout): number {
+  return (((layout.poles * mass.low) / 1000) * gravity * edgeMm(layout)) / 1000;
 }
 
 /** Where the feet stand: two of them on the sunny side, so that one can reach in between them. */

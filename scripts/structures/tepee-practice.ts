@@ -31,15 +31,24 @@ export const leastTieMm = toHeld(4, 'in');
  */
 export const fullOfLeavesCoefficient = 1.2;
 
+/** A stake of 1 in that was driven into a lawn: its length, and what it held there and in soaked ground. Source `stake-pull-out`. */
+export const testedStake = {
+  lengthMm: toHeld(36, 'in'),
+  holdN: toHeld(1000, 'lbf'),
+  wetHoldN: toHeld(500, 'lbf'),
+} as const;
+
+/** How much stronger a gust the card tells the weight for: our own choice. */
+export const strongerByMps = toHeld(10, 'mph');
+
 /**
  * Pull that loose, wet ground holds a leg with, in newtons. A stake of 1 in driven 36 in into a lawn held about 1000 lb, half of
  * that when wet (source `stake-pull-out`). We take half again for dug soil, the pull to grow with the thickness, and with the
  * square of the depth, since soil near the surface holds least; both are our own and on the safe side.
  */
 export function legHoldN(thicknessMm: number, depthMm: number): number {
-  const tested = toHeld(1000, 'lbf');
-  const depthShare = depthMm / toHeld(36, 'in');
-  return (tested / 4) * (thicknessMm / toHeld(1, 'in')) * depthShare ** 2;
+  const depthShare = depthMm / testedStake.lengthMm;
+  return (testedStake.holdN / 4) * (thicknessMm / toHeld(1, 'in')) * depthShare ** 2;
 }
 
 /** How high someone holds the end of a pole that is raised (from memory). */

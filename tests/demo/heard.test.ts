@@ -32,6 +32,7 @@ const kept: Readonly<Record<SheetKind, string>> = {
   'build-card': 'larkwether/straw-bale-cold-frame',
   'fact-sheet': 'larkwether/onions',
   'climate-sheet': 'larkwether/climate',
+  'class-handout': 'larkwether/cold-frame-class',
 };
 
 test('there is a sheet of every kind', () => {

@@ -5,6 +5,7 @@ import {
   cautionBox,
   checklist,
   column,
+  doer,
   emphasis,
   figure,
   findingWords,
@@ -25,6 +26,7 @@ import {
   together,
   wide,
   workings,
+  worksheet,
 } from '../../scripts/document/build.ts';
 import type { Block, Caution, SheetDocument, TableRow } from '../../scripts/document/document.ts';
 import type { PathCommand, Scene, SceneItem } from '../../scripts/drawings/scene.ts';
@@ -438,6 +440,24 @@ const blocks: readonly Block[] = [
       },
       { id: 'own-practice', content: inline('Common practice, not measured.') },
     ]),
+  ]),
+  heading(2, 'class', 'For a class'),
+  doer('child', 'You do this.'),
+  paragraph('Count the boards.'),
+  doer('child-with-adult', 'You do this with an adult beside you.'),
+  doer('adult', ['Adults only. ', strong('Circular saw'), ': for adults.']),
+  wide([
+    worksheet(
+      [
+        { question: 'How many boards are there?', room: { kind: 'lines', count: 1, ruling: 'wide' } },
+        {
+          question: ['Why is the bed ', strong('level'), '?'],
+          room: { kind: 'lines', count: 3, ruling: 'narrow' },
+        },
+        { question: 'Draw the bed from above.', room: { kind: 'box', size: 'small' } },
+      ],
+      { opening: 'Name: ________' },
+    ),
   ]),
 ];
 

@@ -33,6 +33,8 @@ export function scenesOf(blocks: readonly Block[]): readonly Scene[] {
       case 'caution-box':
       case 'key-numbers':
       case 'labels':
+      case 'doer':
+      case 'worksheet':
       case 'workings':
       case 'sources':
       case 'page-break':
@@ -76,6 +78,7 @@ function saidBy(block: Block, furniture: Furniture): readonly string[] {
   switch (block.kind) {
     case 'heading':
     case 'paragraph':
+    case 'doer':
       return lines([block.content]);
     case 'list':
       return said(block.items.flat());
@@ -116,6 +119,8 @@ function saidBy(block: Block, furniture: Furniture): readonly string[] {
       return said(block.content);
     case 'labels':
       return block.items.flatMap(({ title, lines: rest }) => lines([title, ...rest]));
+    case 'worksheet':
+      return lines([block.opening ?? [], ...block.items.map(({ question }) => question)]);
     case 'workings':
       return block.items.flatMap(({ term, value, explanation }) => lines([term, value, explanation]));
     case 'sources':

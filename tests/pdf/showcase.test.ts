@@ -95,6 +95,7 @@ describe('the showcase as PDF', () => {
       'Row labels',
       'How we worked this out',
       'Sources',
+      'For a class',
     ]);
     expect(pdf.outline[0]?.items.map(({ title }) => title)).toEqual(['At a glance', 'Soil']);
     expect(pdf.outline[0]?.items[1]?.items.map(({ title }) => title)).toEqual(['Soil test']);
@@ -121,7 +122,7 @@ describe('the showcase as PDF', () => {
     expect(count('/ColSpan 5')).toBe(2);
     expect(count('/S /TH\n')).toBe(rows + 5 + 3 + 2);
     expect(count('/ListNumbering /Disc')).toBe(3);
-    expect(count('/ListNumbering /Decimal')).toBe(3);
+    expect(count('/ListNumbering /Decimal')).toBe(4);
     expect(count('/S /L\n')).toBe(count('/ListNumbering '));
   });
 

@@ -54,7 +54,7 @@ describe('in a county with hard winters', () => {
       'Coldest night outside',
       'Freezing nights inside',
       'Freezing nights outside',
-      'How far to prop the low end',
+      'How far to prop the front end',
       'Open on a sunny day when it is warmer outside than',
     ]);
   });
@@ -82,7 +82,7 @@ describe('in a county with hard winters', () => {
       text.slice(text.indexOf(`step ${number}:`), text.indexOf(`step ${number + 1}:`));
     expect(step(2)).toContain('heavy even for two');
     expect(step(7)).toContain('Two people lift the bag of planting mix (40 lb).');
-    expect(step(9)).toContain('Two people lift the sash (21–24 lb).');
+    expect(step(10)).toContain('Two people lift the sash (21–24 lb).');
     expect(step(3)).not.toContain('heavy even for two');
   });
 
@@ -93,10 +93,19 @@ describe('in a county with hard winters', () => {
     );
   });
 
-  test('a gust that the weights do not hold makes it a windy place', () => {
+  test('a gust that the weights of every day do not hold makes it a windy place', () => {
     expect(text).toContain('In Larkwether County, reckon with gusts of 55 mph (89 km/h).');
-    expect(text).toContain('do not hold a closed sash');
+    expect(text).toContain('closed sashes stand them');
+    expect(text).toMatch(/Every day \| 1 \| 40 mph \| 35 mph/);
+    expect(text).toMatch(/Before a storm, on boards \| 3 \| 60 mph \| do not prop it/);
     expect(text).toContain('In a place as windy as this');
+  });
+
+  test('sowing for fall under glass is told of no crop that is always taller than the room under it', () => {
+    expect(text).toMatch(/Snap pea \| Sow outdoors, for fall \| Jun .* \| Too tall for the glass by then/);
+    expect(text).toMatch(/Snap pea \| Sow outdoors \| Apr .* \| Mar /);
+    // Carrot tops, 10 in and more, just fit under the glass at the back, 10 in over the soil.
+    expect(textOf(demo, 'gullhammock')).toMatch(/Carrot \| Sow outdoors, for fall \| Aug .* \| Sep /);
   });
 
   test('the sheet ends with the local rules, before its workings', () => {
@@ -131,8 +140,8 @@ describe('far from them', () => {
   test('without a gust the card tells what the sashes stand, and nothing that it would need', () => {
     const text = textOf(result, southernPlace.id);
     expect(text).toContain('gusts to build for in Southvale County is not on record');
-    expect(text).toContain('Do not leave it open above');
-    expect(text).not.toContain('Closed, it needs');
+    expect(text).toContain('Propped, up to gusts of');
+    expect(text).not.toContain('closed sashes stand them');
     expect(text).not.toContain('In a place as windy as this');
   });
 

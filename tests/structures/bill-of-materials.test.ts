@@ -1,5 +1,7 @@
 import { describe, expect, test } from 'vitest';
+import { count, quantity } from '../../scripts/findings/finding.ts';
 import type { BaleColdFrame } from '../../scripts/records/schemas/projects/bale-cold-frame.ts';
+import { billOfMaterials } from '../../scripts/structures/bill-of-materials.ts';
 import { partOf, projectWith, quantityIn } from './project.ts';
 import { frameOf, numberOf, valueOf } from './read-frame.ts';
 
@@ -89,4 +91,34 @@ test('the total is the sum of its lines to the cent', () => {
   const frame = frameOf(projectWith({ sashes, parts }));
   expect(numberOf(frame, 'build.total-cost', 'USD')).toBe(299.9);
   expect(frame.bill.map(({ letter }) => letter).join('')).toBe('ABCDEFGHI');
+});
+
+describe('how long a stake is', () => {
+  const lineOf = (part: Parameters<typeof partOf>[0]) => {
+    const record = { parts: [partOf(part)], priceSource: 'price-source' };
+    const given = { id: 'frame.stake-length', value: quantity('length', 914.4), method: 'build.given' };
+    const stakes = { ...given, inputs: [], sources: ['a-source'] };
+    return billOfMaterials(record, {
+      counts: { stakes: { ...stakes, id: 'frame.stakes', value: count(18) } },
+      lengths: { stakes },
+      pieces: [],
+      findings: [],
+    }).lines[0]!;
+  };
+
+  test('the record says it for a part that it counts', () => {
+    const { length } = lineOf({ count: 'each', number: 4, length: quantityIn('length', 'in', 12) });
+    expect(length).toMatchObject({ id: 'build.part-a.length', value: { value: expect.closeTo(304.8, 6) } });
+  });
+  test('the structure says it for one that the structure counts', () => {
+    const { length } = lineOf({ count: 'stakes' });
+    expect(length).toMatchObject({
+      id: 'build.part-a.length',
+      value: { value: 914.4 },
+      sources: ['a-source'],
+    });
+  });
+  test('nobody says it for a box of staples', () => {
+    expect(lineOf({ count: 'each', number: 1 }).length).toBeUndefined();
+  });
 });

@@ -4,9 +4,12 @@ import { drawnMeasures } from '../../scripts/drawings/build/assembly-drawings.ts
 import type { Finding } from '../../scripts/findings/finding.ts';
 import { fromHeld } from '../../scripts/quantities/units.ts';
 import { keyholeStructure } from '../../scripts/structures/keyhole-bed.ts';
+import type { KeyholeBed } from '../../scripts/records/schemas/projects/keyhole-bed.ts';
+import { courseOutlines } from '../../scripts/structures/keyhole-courses.ts';
 import { courseAt, layRing, ringSizes } from '../../scripts/structures/keyhole-layout.ts';
 import type { Structure } from '../../scripts/structures/structure.ts';
 import { keyholeWith, type KeyholeChoices } from './keyhole-project.ts';
+import { quantityIn } from './project.ts';
 
 const north = { hemisphere: 'north' } as const;
 
@@ -203,5 +206,70 @@ describe('what does not add up', () => {
   test.each(rows)('%s', (_, choices, path) => {
     const built = keyholeStructure(keyholeWith(choices), north);
     expect(built.kind === 'faults' && built.faults.map((fault) => fault.path)).toContainEqual(path);
+  });
+});
+
+describe('bags and courses', () => {
+  const demo = (parts: KeyholeBed['parts']): Structure => {
+    const built = keyholeStructure({ ...keyholeWith(), parts }, { hemisphere: 'north' });
+    if (built.kind === 'faults') throw new Error(JSON.stringify(built.faults));
+    return built.structure;
+  };
+  const bagOf = (extra: Partial<KeyholeBed['parts'][number]>): KeyholeBed['parts'] => [
+    ...keyholeWith().parts.filter(({ count }) => count !== 'base-litres'),
+    {
+      letter: 'B',
+      name: 'Gravel',
+      material: 'gravel',
+      count: 'base-litres',
+      unit: 'bag',
+      atHand: true,
+      ...extra,
+    },
+  ];
+
+  // 45 to 65 lb in half a cubic foot, so 90 to 130 lb in a whole one.
+  test.each([
+    ['half a cubic foot, by its volume', { pack: quantityIn('volume', 'ft3', 0.5) }, [45, 65]],
+    ['a cubic foot, by its volume', { pack: quantityIn('volume', 'ft3', 1) }, [90, 130]],
+    [
+      'half a cubic foot that weighs 50 lb',
+      { pack: quantityIn('volume', 'ft3', 0.5), mass: quantityIn('mass', 'lb', 50) },
+      [50, 50],
+    ],
+  ])('a bag of gravel of %s is lifted first', (_, extra, [low, high]) => {
+    const { lifts, findings } = demo(bagOf(extra));
+    expect(lifts[0]!.item).toBe('gravel-bag');
+    expect(lifts[0]!.stage).toBe('base');
+    expect(fromHeld(lifts[0]!.massG, 'lb')).toBeCloseTo(high!, 6);
+    const value = findings.find(({ id }) => id === 'bed.gravel-bag-weight')!.value;
+    const ends =
+      value.kind === 'range'
+        ? [value.low, value.high]
+        : value.kind === 'quantity'
+          ? [value.value, value.value]
+          : [];
+    expect(ends.map((grams) => fromHeld(grams, 'lb'))).toEqual([
+      expect.closeTo(low!, 6),
+      expect.closeTo(high!, 6),
+    ]);
+  });
+
+  test('a load of gravel comes on a truck and is not lifted', () => {
+    const { lifts } = demo(bagOf({ pack: quantityIn('volume', 'ft3', 27) }));
+    expect(lifts.map(({ item }) => item)).not.toContain('gravel-bag');
+  });
+
+  test('a course begins at one corner of the notch; the sides come last on the ground, and first above it', () => {
+    const ring = layRing(ringSizes(keyholeWith()))!;
+    const [first, second] = [courseOutlines(ring, 0), courseOutlines(ring, 1)];
+    const reach = ({ outline }: (typeof first)[number]): number =>
+      Math.max(...outline.map(({ x, y }) => Math.hypot(x, y)));
+    // The first block on the ground touches the outside circle beside the notch, on the east.
+    expect(reach(first[0]!)).toBeCloseTo(ring.radiusMm, 6);
+    expect(Math.min(...first[0]!.outline.map(({ x }) => x))).toBeGreaterThan(0);
+    expect(reach(first.at(-1)!)).toBeLessThan(ring.insideMm);
+    expect(second[0]!.half).toBe(true);
+    expect(second.slice(-22).every(({ half }) => !half)).toBe(true);
   });
 });

@@ -11,7 +11,12 @@ import { dot, facesOf, isSheet, mean, partBelow, times, type Plane } from './sol
 export function membersAt(assembly: Assembly, step: number): readonly { member: Member; added: boolean }[] {
   const indexOf = (stage: string): number => assembly.stages.indexOf(stage);
   return assembly.members
-    .filter(({ stage, until }) => indexOf(stage) <= step && (until === undefined || step < indexOf(until)))
+    .filter(
+      ({ stage, until, leftOutAt = [] }) =>
+        indexOf(stage) <= step &&
+        (until === undefined || step < indexOf(until)) &&
+        !leftOutAt.includes(assembly.stages[step]!),
+    )
     .map((member) => ({ member, added: indexOf(member.stage) === step }));
 }
 

@@ -8,6 +8,7 @@ import type {
   Spot,
   Wedge,
 } from '../../structures/geometry.ts';
+import { practice } from '../../structures/practice.ts';
 import {
   drawSolid,
   facePath,
@@ -301,7 +302,7 @@ export function onUpperSide(over: readonly Spot[], view: View): (across: number,
   };
 }
 
-/** A prop stands on the low wall, under the middle of the low end or under the low corner of the edge that opens. */
+/** A prop stands in the low wall: before the middle of the low end, or under the low corner of the edge that opens. */
 export function propPlace(
   sash: PlacedSash,
   geometry: FrameGeometry,
@@ -317,14 +318,18 @@ export function propPlace(
         ? east.x - inset
         : sash.x + sash.widthMm / 2;
   const z = sash.opens === 'east-edge' ? east.z : west.z;
-  const y = Math.min(west.y + 10, -10);
+  const before = sash.opens === 'low-end';
+  const y = before ? west.y : Math.min(west.y + 10, -10);
   return {
     footAt: { x, y, z: geometry.equatorHeightMm },
-    headAt: { x, y, z: z + 5 },
+    headAt: { x, y, z: before ? z + practice.prop.aboveNotchMm : z + 5 },
   };
 }
 
-/** A prop stick from the equator wall to the underside of a propped sash. */
+/** How wide and thick a prop is: a 1 by 4. */
+const prop = { wideMm: 89, thickMm: 19, inNotchMm: 20 } as const;
+
+/** A prop stick from the equator wall to a propped sash, whose low end is in its notch. */
 export function propItems(
   sash: PlacedSash,
   geometry: FrameGeometry,
@@ -333,6 +338,17 @@ export function propItems(
 ): readonly SceneItem[] {
   if (sash.opens === 'never') return [];
   const { footAt, headAt } = propPlace(sash, geometry, propMm);
+  if (sash.opens === 'low-end') {
+    const solid = view.box({
+      from: { x: footAt.x - prop.thickMm / 2, y: footAt.y + prop.inNotchMm - prop.wideMm, z: footAt.z },
+      to: { x: headAt.x + prop.thickMm / 2, y: headAt.y + prop.inNotchMm, z: headAt.z },
+    });
+    return drawSolid(solid, view.camera, {
+      fill: { top: 'paper', front: 'shade', end: 'shade' },
+      edge: 'thin',
+      outline: 'seen',
+    });
+  }
   const foot = view.at(footAt.x, footAt.y, footAt.z);
   const head = view.at(headAt.x, headAt.y, headAt.z);
   const half = 0.6;
@@ -344,6 +360,32 @@ export function propItems(
     along(head, side, -half),
   ];
   return [path(polygon(outline), { fill: 'shade', stroke: 'seen' })];
+}
+
+/** The cord along a sash that opens at its low end, and from there down to the string of the bale below. */
+export function cordItems(
+  sash: PlacedSash,
+  geometry: FrameGeometry,
+  view: View,
+  propMm: number,
+): readonly SceneItem[] {
+  if (sash.opens !== 'low-end') return [];
+  const { over } = sashCorners(sash, { propMm });
+  const onGlass = onUpperSide(over, view);
+  return [
+    path(segment(onGlass(cordShare, 0), onGlass(cordShare, 1)), { stroke: 'thin' }),
+    path(segment(onGlass(cordShare, 0), cordFoot(sash, geometry, view)), { stroke: 'seen' }),
+  ];
+}
+
+/** The cord lies beside the prop: at this share of the width of the sash. */
+const cordShare = 0.7;
+
+/** Where the cord is tied to the nearer string of the low wall. */
+export function cordFoot(sash: PlacedSash, geometry: FrameGeometry, view: View): Point {
+  const x = view.left(sash.x, sash.x + sash.widthMm);
+  const across = view.right(sash.x, sash.x + sash.widthMm) - x;
+  return view.at(x + across * cordShare, -geometry.sideThicknessMm / 4, geometry.equatorHeightMm);
 }
 
 function mix(a: Spot, b: Spot, share: number): Spot {

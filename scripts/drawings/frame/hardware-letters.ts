@@ -1,12 +1,13 @@
 /** What letters of boards, hinges, screens, straps and hooks point at, by the step that brings them in. */
+import { weightBoards } from '../../structures/frame-boards.ts';
 import type { PlacedSash } from '../../structures/geometry.ts';
 import type { Point } from '../path.ts';
-import { onUpperSide, sashCorners } from './bodies.ts';
+import { cordFoot, onUpperSide, sashCorners } from './bodies.ts';
 import type { Lettered } from './free-letters.ts';
 import { boardMiddle, boardStrapSpot, hingeSpot, hookSpots, screenPlace, strapSpot } from './hardware.ts';
 import { panesOf } from './panes.ts';
-import { bagTop } from './sandbags.ts';
-import { liftMm, sashesFromLeft, type Stage } from './stage.ts';
+import { bagOnBoardTop, bagTop } from './sandbags.ts';
+import { groundCorners, liftMm, sashesFromLeft, type Stage } from './stage.ts';
 
 /** None for a frame of loose sashes, whose letters have places of their own. */
 export function hardwareLetters(stage: Stage): readonly Lettered[] {
@@ -25,7 +26,10 @@ export function hardwareLetters(stage: Stage): readonly Lettered[] {
     case 'stakes':
     case 'soil':
     case 'sow':
+    case 'props':
       return [];
+    case 'storm':
+      return stormLetters(stage);
   }
 }
 
@@ -38,7 +42,15 @@ function groundLetters({ geometry, view, letters }: Stage): readonly Lettered[] 
     .map(({ under }) =>
       view.at(under[0].x + 300, geometry.outsideDepthMm - geometry.sideThicknessMm + 100, 0),
     );
-  return [{ letter: letters.straps, spots: near.length > 0 ? near : far }];
+  const [nearWest, nearEast, farEast, farWest] = groundCorners(geometry);
+  const edge = ({ x: ax, y: ay }: Point, { x: bx, y: by }: Point, share: number): Point =>
+    view.at(ax + (bx - ax) * share, ay + (by - ay) * share, 0);
+  const peg = [nearWest, farEast, nearEast].map(({ x, y }) => view.at(x, y, 60));
+  return [
+    { letter: letters.straps, spots: near.length > 0 ? near : far },
+    { letter: letters.stakes, spots: peg },
+    { letter: letters.twine, spots: [0.3, 0.6].map((share) => edge(farWest, farEast, share)) },
+  ];
 }
 
 function boardLetters(
@@ -125,6 +137,25 @@ function sashLetters(stage: Stage): readonly Lettered[] {
   ];
 }
 
+/** The boards across the sashes and the weights on them. */
+function stormLetters({ geometry, view, letters, bagsInGust }: Stage): readonly Lettered[] {
+  if (bagsInGust === undefined) return [];
+  const boards = weightBoards(geometry);
+  return [
+    {
+      letter: letters['hold-downs'],
+      spots: boards.map((board) => bagOnBoardTop(board, bagsInGust * board.sashes.length, view)),
+    },
+    {
+      letter: letters['weight-boards'],
+      spots: boards.toReversed().map(({ under, up }) => {
+        const end = view.right(0, 1) === 1 ? under[1] : under[0];
+        return view.at(end.x, end.y, end.z + up.z / 2);
+      }),
+    },
+  ];
+}
+
 function ventLetters({ geometry, view, letters }: Stage): readonly Lettered[] {
   const list = sashesFromLeft(geometry).filter(({ screenMm }) => screenMm > 0);
   return [
@@ -134,6 +165,13 @@ function ventLetters({ geometry, view, letters }: Stage): readonly Lettered[] {
         const { lower } = screenPlace(sash);
         return view.at(sash.x + sash.widthMm * 0.3, lower.y + 20, lower.z + sash.screenMm);
       }),
+    },
+    {
+      letter: letters.twine,
+      spots: sashesFromLeft(geometry)
+        .filter(({ opens }) => opens === 'low-end')
+        .toReversed()
+        .map((sash) => cordFoot(sash, geometry, view)),
     },
   ];
 }

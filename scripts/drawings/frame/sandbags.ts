@@ -1,6 +1,7 @@
 /** Sandbags on both end rails of a sash, which hold it down in the wind. */
 import type { PlacedSash, Spot } from '../../structures/geometry.ts';
-import { path, polygon, type Point } from '../path.ts';
+import type { PlacedBoard } from '../../structures/frame-boards.ts';
+import { path, polygon, unit, type Point } from '../path.ts';
 import type { SceneItem } from '../scene.ts';
 import { sashCorners, type SashPose } from './bodies.ts';
 import type { View } from './view.ts';
@@ -15,6 +16,61 @@ export function sandbagItems(sash: PlacedSash, view: View, pose: SashPose = {}):
     const [west, east] = bagEnds(sash, view, pose, end);
     return path(polygon(cushion(west, east)), { fill: 'shade', stroke: 'seen' });
   });
+}
+
+/**
+ * Bags side by side across a board, with their ends over its edges: as many as there are, the far ones first.
+ */
+export function bagsOnBoard(board: PlacedBoard, number: number, view: View): readonly SceneItem[] {
+  return bagPlaces(number).map((share) => {
+    const [low, high] = [onBoard(board, view, share, -0.3), onBoard(board, view, share, 1.3)];
+    const half = (0.42 / number) * Math.hypot(...acrossPage(board, view));
+    const side = unit({ x: acrossPage(board, view)[0], y: acrossPage(board, view)[1] });
+    const corner = (spot: Point, out: number, up: number): Point => ({
+      x: spot.x + side.x * out * half,
+      y: spot.y + side.y * out * half - up,
+    });
+    return path(
+      polygon([
+        corner(low, -0.8, 0),
+        corner(low, -1, bulgeMm * 0.4),
+        corner(high, -1, bulgeMm * 0.7),
+        corner(high, -0.6, bulgeMm),
+        corner(high, 0.6, bulgeMm),
+        corner(high, 1, bulgeMm * 0.7),
+        corner(low, 1, bulgeMm * 0.4),
+        corner(low, 0.8, 0),
+      ]),
+      { fill: 'shade', stroke: 'seen' },
+    );
+  });
+}
+
+/** The top of a bag near the end of a board that the viewer has at the left, for a letter to point at. */
+export function bagOnBoardTop(board: PlacedBoard, number: number, view: View): Point {
+  const shares = bagPlaces(number);
+  const spots = shares.map((share) => onBoard(board, view, share, 0.5));
+  const first = spots.reduce((a, b) => (b.x < a.x ? b : a));
+  return { x: first.x, y: first.y - bulgeMm * 0.6 };
+}
+
+function bagPlaces(number: number): readonly number[] {
+  return Array.from({ length: number }, (_, index) => (index + 0.5) / number);
+}
+
+/** A place on the upper side of a board: a share of its length from the west, and of its width from the low edge. */
+function onBoard({ under, up }: PlacedBoard, view: View, along: number, across: number): Point {
+  const mix = (a: number, b: number, share: number): number => a + (b - a) * share;
+  const at = (axis: 'x' | 'y' | 'z'): number =>
+    mix(mix(under[0][axis], under[1][axis], along), mix(under[3][axis], under[2][axis], along), across) +
+    up[axis];
+  return view.at(at('x'), at('y'), at('z'));
+}
+
+/** From the west end of a board to its east end, on the page. */
+function acrossPage(board: PlacedBoard, view: View): readonly [number, number] {
+  const [west, east] = [onBoard(board, view, 0, 0.5), onBoard(board, view, 1, 0.5)];
+  return [east.x - west.x, east.y - west.y];
 }
 
 type End = 'upper' | 'lower' | 'west' | 'east';

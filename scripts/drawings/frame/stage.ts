@@ -15,8 +15,10 @@ export const stepNames = [
   'gaps',
   'soil',
   'sow',
+  'props',
   'sashes',
   'vent',
+  'storm',
 ] as const;
 export type StepName = (typeof stepNames)[number];
 
@@ -27,6 +29,8 @@ export interface StepDrawingOptions {
   readonly letters: PartLetters;
   /** What is sown, for the steps in which the rows are seen. */
   readonly rows: readonly SownRow[];
+  /** Weights on each end of a sash before a storm; none where the record has no gust to hold them in. */
+  readonly bagsInGust?: number;
 }
 
 /** Size of a step drawing. */

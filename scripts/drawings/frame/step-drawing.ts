@@ -2,6 +2,7 @@
  * One axonometric drawing for each step of the build. All steps share one view, so that leafing through them shows the
  * frame grow: what the step adds is heavy and tinted, what stands already is light, what moves has an arrow.
  */
+import { weightBoards } from '../../structures/frame-boards.ts';
 import type { FrameGeometry, PlacedSash } from '../../structures/geometry.ts';
 import { backToFront } from '../axonometric.ts';
 import { segmentMeetsBox } from '../build/clearances.ts';
@@ -11,6 +12,7 @@ import type { Scene, SceneItem } from '../scene.ts';
 import { northArrow } from '../symbols.ts';
 import {
   baleBody,
+  cordItems,
   propItems,
   sashBody,
   sashCorners,
@@ -51,13 +53,15 @@ import {
   strapOver,
 } from './hardware.ts';
 import { hardwareLetters } from './hardware-letters.ts';
-import { sandbagItems } from './sandbags.ts';
+import { propDetail } from './prop-detail.ts';
+import { bagsOnBoard, sandbagItems } from './sandbags.ts';
 import { signs } from './step-signs.ts';
 import { viewOf, type View } from './view.ts';
 
 export { stepNames, type StepDrawingOptions, type StepName } from './stage.ts';
 
 export function stepDrawing(geometry: FrameGeometry, step: StepName, options: StepDrawingOptions): Scene {
+  if (step === 'props') return propDetail(geometry, options);
   const view = viewOf(geometry, { x: 5.5, y: 7, width: widthMm - 14.5, height: heightMm - 16 });
   const stage = { geometry, view, step, ...options };
   const shown = [
@@ -210,13 +214,14 @@ function pegs(corners: readonly Point[]): readonly SceneItem[] {
 /** Sashes lie on top of everything, with what they lie on and what holds them; the stick of a propped one is behind its edge. */
 function sashItems(stage: Stage): readonly SceneItem[] {
   const { geometry, view, step } = stage;
-  if (step !== 'sashes' && step !== 'vent') return [];
+  if (step !== 'sashes' && step !== 'vent' && step !== 'storm') return [];
   const list = sashesFromLeft(geometry);
   const weight: Weight = step === 'sashes' ? 'added' : 'standing';
   return [
     ...boardsUnder(stage, weight),
     ...list.flatMap((sash, index) => {
       if (step === 'vent') return ventedSash(stage, sash);
+      if (step === 'storm') return shutSash(stage, sash);
       if (index < list.length - 1 || sash.hinge !== 'none') return laidSash(stage, sash);
       return [
         ...landing(sash, view),
@@ -224,7 +229,29 @@ function sashItems(stage: Stage): readonly SceneItem[] {
         ...sashBody(sash, view, 'added', { liftMm }).items,
       ];
     }),
+    ...(step === 'storm' ? stormWeights(stage) : []),
   ];
+}
+
+/** A sash that lies shut already, before the boards and the weights come onto it. */
+function shutSash(stage: Stage, sash: PlacedSash): readonly SceneItem[] {
+  const { geometry, view } = stage;
+  return [
+    ...(sash.screenMm > 0 ? screenItems(sash, view, 'standing') : []),
+    ...sashBody(sash, view, 'standing').items,
+    ...hingeItems(sash, view, {}),
+    ...(sash.holdDown === 'strap' ? strapOver(sash, geometry, view) : []),
+    ...(stage.bagsInGust === undefined ? bags(stage, sash, {}) : []),
+  ];
+}
+
+/** Boards across all sashes, the upper one first, and the weights on them. */
+function stormWeights({ geometry, view, bagsInGust }: Stage): readonly SceneItem[] {
+  if (bagsInGust === undefined) return [];
+  return weightBoards(geometry).flatMap((board) => [
+    ...boardBody(board, view, 'added').items,
+    ...bagsOnBoard(board, bagsInGust * board.sashes.length, view),
+  ]);
 }
 
 /** Hinge boards with their straps, and filler boards: from the tall wall to the front. */
@@ -253,12 +280,14 @@ function laidSash(stage: Stage, sash: PlacedSash): readonly SceneItem[] {
 }
 
 function ventedSash(stage: Stage, sash: PlacedSash): readonly SceneItem[] {
-  const { geometry, view } = stage;
+  const { geometry, view, letters } = stage;
   const pose = { propMm };
   return [
     ...(sash.screenMm > 0 ? screenItems(sash, view, 'standing') : []),
-    ...propItems(sash, geometry, view, propMm),
+    ...(sash.opens === 'low-end' ? [] : propItems(sash, geometry, view, propMm)),
     ...sashBody(sash, view, 'added', pose).items,
+    ...(letters.twine ? cordItems(sash, geometry, view, propMm) : []),
+    ...(sash.opens === 'low-end' ? propItems(sash, geometry, view, propMm) : []),
     ...hingeItems(sash, view, pose),
     ...(sash.holdDown === 'strap' && sash.opens === 'never' ? strapOver(sash, geometry, view) : []),
     ...bags(stage, sash, pose),

@@ -54,8 +54,10 @@ export const signs: Readonly<Record<StepName, Signs>> = {
   gaps: gapSigns,
   soil: soilSigns,
   sow: sowSigns,
+  props: () => [],
   sashes: sashSigns,
   vent: ventSigns,
+  storm: () => [],
 };
 
 /** Arrows at both ends of a long wall: its bales are pushed together. */
@@ -402,7 +404,7 @@ function ventSigns(stage: Stage): readonly SceneItem[] {
   const [first, second = first] = list;
   if (!first || !second) return sunSign();
   const { footAt } = propPlace(second, geometry, propMm);
-  const stick = view.at(footAt.x, footAt.y - 10, geometry.equatorHeightMm + propMm * 0.15);
+  const stick = view.at(footAt.x, footAt.y - 60, geometry.equatorHeightMm + propMm * 0.3);
   return [
     ...openingArrow(first, stage),
     ...(letters.props ? callout(stick, { x: -5, y: 9.5 }, letters.props) : []),

@@ -29,6 +29,8 @@ export type PartLetters = Readonly<
       | 'loose-straw-bales'
       | 'soil-litres'
       | 'hold-downs'
+      | 'weight-boards'
+      | 'twine'
       | 'hinges'
       | 'screens'
       | 'straps'

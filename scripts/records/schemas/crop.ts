@@ -87,7 +87,10 @@ export const CropSchema = record({
     }),
     { minItems: 1, maxItems: 3 },
   ),
+  /** Of seed, sets or seed pieces. */
   depth: sourced(quantityOf('length', { example: '1/2 in', atMost: 400 })),
+  /** How deep a young plant is set; as deep as it stood in its pot where this is not given, which is common practice. */
+  setOutDepth: Type.Optional(sourced(oneOf(['as-in-pot', 'to-first-leaves']))),
   spacing: record({
     inRow: sourced(quantityOf('length', { example: '2 to 3 in', atLeast: 3, atMost: 5000 })),
     betweenRows: sourced(quantityOf('length', { example: '12 to 18 in', atLeast: 20, atMost: 6000 })),

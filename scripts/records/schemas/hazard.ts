@@ -4,6 +4,33 @@ import { Id, Prose, Sources, Words, oneOf, record, ref } from './kit.ts';
 /** Signal words as in ANSI Z535.6, strongest first. */
 export const signalWords = ['danger', 'warning', 'caution', 'notice'] as const;
 
+/** Who a sheet is for. */
+export const audiences = ['adults', 'class', 'viewers'] as const;
+export type Audience = (typeof audiences)[number];
+
+/** The audiences for whom a caution can have words of its own; the words for adults are those of the caution itself. */
+export const wordedAudiences = ['class', 'viewers'] as const;
+export type WordedAudience = (typeof wordedAudiences)[number];
+
+/**
+ * The same caution in other words: the hazard with what it does, and what to do. Both are needed, so that neither is
+ * lost on the way. Signal word, sources and what is covered are those of the caution, whoever it is told to.
+ */
+function wording({ hazard, avoidance }: { readonly hazard: number; readonly avoidance: number }) {
+  const words = (maxLength: number) => Type.String({ minLength: 12, maxLength, printed: true });
+  return record({ title: Type.Optional(Words), hazard: words(hazard), avoidance: words(avoidance) });
+}
+
+/** In characters. What viewers hear or read must fit three to six seconds: some 16 words of six characters. */
+const CautionWordings = record(
+  {
+    class: Type.Optional(wording({ hazard: 150, avoidance: 210 })),
+    viewers: Type.Optional(wording({ hazard: 100, avoidance: 100 })),
+  },
+  { minProperties: 1 },
+);
+export type CautionWordings = Static<typeof CautionWordings>;
+
 export const CautionSchema = record({
   id: Id,
   /** The hazard in a word or two, for lists. */
@@ -17,6 +44,8 @@ export const CautionSchema = record({
   avoidance: Prose,
   /** More general cautions that need not stand beside this one, since it says all that they say. */
   covers: Type.Optional(Type.Array(ref('caution'), { minItems: 1, maxItems: 8 })),
+  /** Words for other audiences; where there are none, those above stand. */
+  wordings: Type.Optional(CautionWordings),
   sources: Sources,
 });
 export type CautionRecord = Static<typeof CautionSchema>;
@@ -51,10 +80,6 @@ export const HazardProfileSchema = record({
   words: Type.Optional(Type.Array(Words, { minItems: 1, maxItems: 12 })),
 });
 export type HazardProfile = Static<typeof HazardProfileSchema>;
-
-/** Who a sheet is for. */
-export const audiences = ['adults', 'class'] as const;
-export type Audience = (typeof audiences)[number];
 
 /** What a crop is, as far as hazards follow from it: `broadleaf` is every crop but grasses and onions. */
 export const cropTraits = ['broadleaf'] as const;

@@ -1,15 +1,16 @@
 import Type, { type Static } from 'typebox';
+import { classFields } from './class-handout.ts';
 import { Words, oneOf, quantityOf, record, ref } from './kit.ts';
 
 /** Front matter of a Markdown file in content/sheets/; the file name is the sheet's id. */
 export const SheetSchema = record({
-  kind: oneOf(['planting-chart', 'build-card', 'fact-sheet', 'climate-sheet']),
+  kind: oneOf(['planting-chart', 'build-card', 'fact-sheet', 'climate-sheet', 'class-handout']),
   /** Publication number. */
   number: Type.String({ pattern: '^[A-Za-z0-9][A-Za-z0-9./-]{0,19}$' }),
   /** `{{region}}` prints the region's name. */
   title: Words,
   description: Words,
-  /** Only for a build card. */
+  /** Only for a build card and a class handout. */
   project: Type.Optional(ref('project')),
   /** Only for a fact sheet: the crop it is about. */
   crop: Type.Optional(ref('crop')),
@@ -21,6 +22,7 @@ export const SheetSchema = record({
   tools: Type.Optional(Type.Array(ref('tool'), { minItems: 1, maxItems: 12 })),
   materials: Type.Optional(Type.Array(ref('material'), { minItems: 1, maxItems: 12 })),
   actions: Type.Optional(Type.Array(ref('action'), { minItems: 1, maxItems: 12 })),
+  ...classFields,
   /** Meant for one page: the build tells by how much it is too long. Nothing is made smaller for it. */
   fit: Type.Optional(oneOf(['one-page'])),
   /** The regions it is made for; all of them when absent. */

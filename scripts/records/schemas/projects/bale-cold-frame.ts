@@ -11,6 +11,7 @@ export const baleCounts = [
   'props',
   'loose-straw-bales',
   'hold-downs',
+  'weight-boards',
   'hinges',
   'screens',
   'straps',
@@ -29,8 +30,10 @@ export const baleDrawings = [
   'gaps',
   'soil',
   'sow',
+  'props',
   'sashes',
   'vent',
+  'storm',
 ] as const;
 
 const Wall = record({
@@ -122,7 +125,20 @@ export const BaleColdFrameSchema = record({
    * Weights that lie on every sash against the wind: so many at its upper end, and as many at its lower one. The part with
    * `count: hold-downs` says what one weighs.
    */
-  holdDowns: Type.Optional(record({ perEnd: Type.Integer({ minimum: 1, maximum: 6 }), sources: Sources })),
+  holdDowns: Type.Optional(
+    record({
+      /** Every day. */
+      perEnd: Type.Integer({ minimum: 1, maximum: 6 }),
+      /**
+       * A 3-second gust that the closed sashes are to stand: how many weights that takes is worked out, and boards over both ends
+       * carry them (`count: weight-boards`). For sashes that all lie loose.
+       */
+      forGust: Type.Optional(
+        quantityOf('speed', { example: '60 mph', single: true, atLeast: 5, atMost: 120 }),
+      ),
+      sources: Sources,
+    }),
+  ),
   /** For sashes on hinges: how many each, and the board on the wall that they are screwed to. */
   hinges: Type.Optional(
     record({ perSash: Type.Integer({ minimum: 2, maximum: 6 }), board: BoardSize, sources: Sources }),

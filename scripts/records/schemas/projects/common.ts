@@ -60,6 +60,8 @@ function partOf<C extends string>(counts: readonly C[]) {
     /** Extra to buy, in percent. */
     spare: Type.Optional(Type.Number({ minimum: 0, maximum: 100 })),
     unit: Words,
+    /** Of one stake, pole or stick, where the structure does not give it; the list of parts prints it. */
+    length: Type.Optional(quantityOf('length', { single: true, atLeast: 50, atMost: 10_000 })),
     /** What one unit weighs, for a part that somebody lifts or that holds something down. */
     mass: Type.Optional(quantityOf('mass', { example: '50 lb', atLeast: 1, atMost: 1_000_000 })),
     /** For `count: soil-litres` and others in litres: how much one unit holds. */
@@ -90,6 +92,8 @@ function stepOf<D extends string>(drawings: readonly D[]) {
     title: Words,
     /** Inline Markdown; `{{name}}` prints a finding, `(A)` calls a part by its letter. One act. */
     text: Prose,
+    /** The same in plain words for a class; the text itself where it is absent. */
+    class: Type.Optional(Prose),
     drawing: oneOf(drawings),
     tools: Type.Array(ref('tool'), { maxItems: 8 }),
     materials: Type.Array(ref('material'), { maxItems: 8 }),

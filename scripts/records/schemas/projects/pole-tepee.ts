@@ -34,7 +34,7 @@ export const PoleTepeeSchema = record({
   spacing: sourced(quantityOf('length', { single: true, atLeast: 10, atMost: 2000 })),
   /** How deep the ground is loosened. */
   loosened: quantityOf('length', { single: true, atLeast: 10, atMost: 1000 }),
-  /** The gust it must stand, covered with leaves. */
+  /** The gust it must stand wherever it is built, covered with leaves; the card judges it by the gust of its region. */
   gust: sourced(quantityOf('speed', { example: '45 mph', single: true, atLeast: 5, atMost: 80 })),
   sow: Sow,
 });

@@ -4,7 +4,7 @@ import { projectFields, Sow } from './common.ts';
 import { BoardSize } from './lumber-sizes.ts';
 
 /** What the counts of a raised bed's parts are worked out from. */
-export const raisedBedCounts = ['screws', 'cloth-feet'] as const;
+export const raisedBedCounts = ['screws', 'cloth-feet', 'plant-stakes'] as const;
 
 /** The step drawings of a raised bed, in the order of building. */
 export const raisedBedDrawings = [
@@ -49,6 +49,15 @@ export const RaisedBedSchema = record({
       turnUp: quantityOf('length', { single: true, atMost: 300 }),
       /** Where two strips meet. */
       overlap: quantityOf('length', { single: true, atMost: 300 }),
+    }),
+  ),
+  /** Stakes for tall plants, driven into the ground close outside the bed; none where it is not given. */
+  plantStakes: Type.Optional(
+    record({
+      number: Type.Integer({ minimum: 1, maximum: 40 }),
+      length: quantityOf('length', { example: '6 ft', single: true, atLeast: 300, atMost: 4000 }),
+      inGround: quantityOf('length', { single: true, atLeast: 100, atMost: 1500 }),
+      sources: Sources,
     }),
   ),
   sow: Sow,
