@@ -8,28 +8,30 @@ const leastGain = 1.1;
 /**
  * How large the drawings of steps can be drawn under their words in the room that the pages leave, as multiples of their
  * natural size. The steps of one page share its room alike, so that their drawings have one scale; where that is too
- * little for all of them, those that cost the most stay as they are. Steps of which nothing is gained are left out.
+ * little for all of them, those that cost the most stay as they are. Steps of which nothing is gained are left out, and
+ * so are pages. A page each, from the first on.
  */
 export function enlargedDrawings(
   items: readonly Item[],
   placements: readonly Placement[],
   { first, later }: PageHeights,
-): ReadonlyMap<Step, number> {
-  const sizes = new Map<Step, number>();
+): readonly ReadonlyMap<Step, number>[] {
   const steps = stepsOf(items);
-  if (steps.length === 0) return sizes;
+  if (steps.length === 0) return [];
   const pageOf = new Map(
     placements.filter(({ repeated }) => !repeated).map(({ piece, page }) => [piece, page]),
   );
   const bottoms = new Map<number, number>();
   for (const { page, top, piece } of placements)
     bottoms.set(page, Math.max(bottoms.get(page) ?? 0, top + piece.height));
-  for (const [page, bottom] of bottoms) {
-    const ofPage = steps.filter((step) => pageOfWhole(step, pageOf) === page);
-    const room = (page === 0 ? first : later) - bottom;
-    for (const [step, scale] of sharedScale(ofPage, room)) sizes.set(step, scale);
-  }
-  return sizes;
+  return [...bottoms]
+    .sort(([a], [b]) => a - b)
+    .map(([page, bottom]) => {
+      const ofPage = steps.filter((step) => pageOfWhole(step, pageOf) === page);
+      const room = (page === 0 ? first : later) - bottom;
+      return new Map(sharedScale(ofPage, room));
+    })
+    .filter(({ size }) => size > 0);
 }
 
 interface Enlargeable {

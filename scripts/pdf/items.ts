@@ -85,7 +85,7 @@ export interface Group {
   readonly together: boolean;
   /** Broken all the same where keeping it whole would leave much of a page empty. */
   readonly yields?: boolean;
-  /** Text after it may fill the page that it does not fit on. */
+  /** What comes after it may fill the page that it does not fit on, and it may fill a page so itself. */
   readonly floats?: boolean;
   readonly keepWithNext: boolean;
   /** Placed again at the top of every later page that the group runs over. */

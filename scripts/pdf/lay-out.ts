@@ -34,10 +34,12 @@ export function layOut(document: SheetDocument, { design, fonts, onMeasured }: L
   const heights = pageHeights(document, design);
   const asSmall = measureSheet(document, context);
   onMeasured?.();
-  const small = withoutShortLastPage(asSmall.items, heights);
+  const { share, placed, pagination: small } = withoutShortLastPage(asSmall.items, heights);
   const { measured, pagination } = withLargeDrawings(document, context, heights, {
     measured: asSmall,
     pagination: small,
+    placed,
+    share,
   });
   return {
     context,
@@ -66,35 +68,47 @@ const tightening = [0.9, 0.8] as const;
  * A page for a few lines is paper for nothing: the space between blocks gives way a little where that saves it. Type and
  * drawings keep their size.
  */
-function withoutShortLastPage(items: readonly Item[], heights: PageHeights): Pagination {
-  const plain = paginate(items, heights);
-  const last = plain.pages - 1;
-  const ends = plain.placements
+function withoutShortLastPage(
+  items: readonly Item[],
+  heights: PageHeights,
+): { readonly pagination: Pagination; readonly placed: readonly Item[]; readonly share: number } {
+  const pagination = paginate(items, heights);
+  const plain = { pagination, placed: items, share: 1 };
+  const last = pagination.pages - 1;
+  const ends = pagination.placements
     .filter(({ page }) => page === last)
     .map(({ top, piece }) => top + piece.height);
   if (last === 0 || Math.max(...ends) > heights.later * shortPageShare) return plain;
   for (const share of tightening) {
-    const tight = paginate(tightened(items, share), heights);
-    if (tight.pages < plain.pages && tight.overflowing.length <= plain.overflowing.length) return tight;
+    const placed = tightened(items, share);
+    const tight = paginate(placed, heights);
+    if (tight.pages < pagination.pages && tight.overflowing.length <= pagination.overflowing.length)
+      return { pagination: tight, placed, share };
   }
   return plain;
 }
 
 /**
- * Where a page has room left, the drawings of its steps are drawn larger, under their words. No step changes its page for
- * that.
+ * Where a page has room left, the drawings of its steps are drawn larger, under their words. No page is added for that: a
+ * table or text that would have filled the room, had it been there, keeps it, and then the last pages stay as they are.
  */
 function withLargeDrawings(
   document: SheetDocument,
   context: Context,
   heights: PageHeights,
-  small: Pick<LaidOut, 'measured' | 'pagination'>,
+  small: Pick<LaidOut, 'measured' | 'pagination'> & {
+    readonly share: number;
+    readonly placed: readonly Item[];
+  },
 ): Pick<LaidOut, 'measured' | 'pagination'> {
-  const drawnLarge = enlargedDrawings(small.measured.items, small.pagination.placements, heights);
-  if (drawnLarge.size === 0) return small;
-  const measured = measureSheet(document, { ...context, drawnLarge });
-  const pagination = withoutShortLastPage(measured.items, heights);
-  return pagination.pages > small.pagination.pages ? small : { measured, pagination };
+  const byPage = enlargedDrawings(small.placed, small.pagination.placements, heights);
+  for (let pages = byPage.length; pages > 0; pages -= 1) {
+    const drawnLarge = new Map(byPage.slice(0, pages).flatMap((sizes) => [...sizes]));
+    const measured = measureSheet(document, { ...context, drawnLarge });
+    const pagination = paginate(tightened(measured.items, small.share), heights);
+    if (pagination.pages <= small.pagination.pages) return { measured, pagination };
+  }
+  return small;
 }
 
 /** A sheet that is measured again has told of some things twice. */

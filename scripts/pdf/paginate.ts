@@ -193,8 +193,8 @@ class Placer {
   }
 
   /**
-   * How many pieces of text after a drawing or table go before it, because it does not fit on the page and they do.
-   * Whole stretches that are kept together rise, and none that is held to something else.
+   * How many pieces of text and smaller drawings after a drawing or table go before it, because it does not fit on the page
+   * and they do. Whole stretches that are kept together rise, and none that is held to something else.
    */
   private rising(items: readonly Item[], index: number, cursor: Cursor): number {
     const item = items[index]!;
@@ -206,7 +206,7 @@ class Placer {
     let count = 0;
     for (;;) {
       const chain = risingChain(items, index + 1 + count);
-      const bottom = chain.reduce((sum, each) => sum + each.before + each.height, y);
+      const bottom = chain.reduce((sum, each) => sum + each.before + itemHeight(each), y);
       if (chain.length === 0 || bottom > limit) return count;
       y = bottom;
       count += chain.length;
@@ -221,7 +221,7 @@ class Placer {
   ): Cursor {
     let cursor = start;
     for (const risen of items.slice(index + 1, index + 1 + count)) {
-      if (risen.kind === 'piece') cursor = this.place(risen, cursor, heads);
+      if (risen.kind !== 'break') cursor = this.place(risen, cursor, heads);
     }
     const item = items[index] as Group;
     const end = this.place(item, this.turned(cursor, item, heads), heads);
@@ -346,16 +346,20 @@ function isKeptToPrevious(items: readonly Item[], index: number): boolean {
   return previous !== undefined && previous.kind !== 'break' && previous.keepWithNext;
 }
 
-/** The pieces from an index on that are kept together, if all of them may rise; otherwise none. */
-function risingChain(items: readonly Item[], index: number): readonly Piece[] {
-  const chain: Piece[] = [];
+/** The pieces and drawings from an index on that are kept together, if all of them may rise; otherwise none. */
+function risingChain(items: readonly Item[], index: number): readonly (Piece | Group)[] {
+  const chain: (Piece | Group)[] = [];
   for (let at = index; at < items.length; at += 1) {
     const item = items[at]!;
-    if (item.kind !== 'piece' || item.rises !== true) return [];
+    if (!mayRise(item)) return [];
     chain.push(item);
     if (!item.keepWithNext) return chain;
   }
   return [];
+}
+
+function mayRise(item: Item): item is Piece | Group {
+  return (item.kind === 'piece' && item.rises === true) || (item.kind === 'group' && item.floats === true);
 }
 
 /** What stands again above an item at the top of a page. */

@@ -27,6 +27,9 @@ type Named = readonly (readonly [string, Exhibit])[];
 
 const widthsMm = { wide: 150, narrow: 84 } as const;
 
+/** Two courses stand on one page. */
+const courseWidthsMm = { ...widthsMm, wide: 106 } as const;
+
 /** What a kind has: `lashing`; `corner` and, with stakes for plants, `set-out`; `courses`. None for other kinds. */
 export function buildDetails(context: SheetContext, built: BuiltProject, words: DetailWords): Named {
   const { project } = built;
@@ -57,7 +60,8 @@ export function buildDetails(context: SheetContext, built: BuiltProject, words: 
       return raisedBedDetails(context, built, { ...words, project });
     case 'keyhole-bed':
       return courseDetails(context, built, { ...words, project });
-    default:
+    case 'bale-cold-frame':
+    case 'lumber-cold-frame':
       return [];
   }
 }
@@ -67,8 +71,13 @@ function exhibit({ say }: DetailWords, name: string, draw: (id: string, widthMm:
   return { wide: true, blocks: () => [drawn(name, say(`${name}-caption`), draw)] };
 }
 
-function drawn(name: string, caption: string, draw: (id: string, widthMm: number) => Scene): Block {
-  return figure(draw(name, widthsMm.wide), { caption, narrow: draw(`${name}-narrow`, widthsMm.narrow) });
+function drawn(
+  name: string,
+  caption: string,
+  draw: (id: string, widthMm: number) => Scene,
+  { wide, narrow }: { readonly wide: number; readonly narrow: number } = widthsMm,
+): Block {
+  return figure(draw(name, wide), { caption, narrow: draw(`${name}-narrow`, narrow) });
 }
 
 function lengthOf({ wording: { measures } }: SheetContext, { structure }: BuiltProject, id: string) {
@@ -147,24 +156,28 @@ function courseDetails(
   const ring = layRing(ringSizes(project));
   if (!ring) return [];
   const of = (index: 0 | 1, name: string): Block =>
-    drawn(name, say(`${name}-caption`), (id, widthMm) =>
-      coursePlan({
-        id,
-        widthMm,
-        alternative: say(name),
-        blocks: courseOutlines(ring, index),
-        below: index === 0 ? [] : courseOutlines(ring, 0),
-        radiusMm: ring.radiusMm,
-        basketRadiusMm: ring.basketRadiusMm,
-        notchAngle: ring.notchAngle,
-        hemisphere: context.facts.south ? 'south' : 'north',
-        words: {
-          north: context.wording.say('drawing.north'),
-          across: lengthOf(context, built, 'bed.outside-diameter'),
-          notch: lengthOf(context, built, 'bed.notch-width'),
-          basket: { name: say('basket'), ...lengthOf(context, built, 'bed.basket-diameter') },
-        },
-      }),
+    drawn(
+      name,
+      say(`${name}-caption`),
+      (id, widthMm) =>
+        coursePlan({
+          id,
+          widthMm,
+          alternative: say(name),
+          blocks: courseOutlines(ring, index),
+          below: index === 0 ? [] : courseOutlines(ring, 0),
+          radiusMm: ring.radiusMm,
+          basketRadiusMm: ring.basketRadiusMm,
+          notchAngle: ring.notchAngle,
+          hemisphere: context.facts.south ? 'south' : 'north',
+          words: {
+            north: context.wording.say('drawing.north'),
+            across: lengthOf(context, built, 'bed.outside-diameter'),
+            notch: lengthOf(context, built, 'bed.notch-width'),
+            basket: { name: say('basket'), ...lengthOf(context, built, 'bed.basket-diameter') },
+          },
+        }),
+      courseWidthsMm,
     );
   return [['courses', { wide: true, blocks: () => [of(0, 'first-course'), of(1, 'second-course')] }]];
 }

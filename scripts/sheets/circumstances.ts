@@ -6,8 +6,8 @@ import { traitsOfAll, worstHeat, type Circumstances } from '../safety/circumstan
 import type { SheetContext } from './sheet-context.ts';
 
 /**
- * What holds for a sheet without anyone saying so: who it is for, what it sows, and for something that is built, the heat of the
- * region's hottest month and a bed whose crop is eaten. A composer that knows more adds it:
+ * What holds for a sheet without anyone saying so: who it is for, what it sows, and for something that is built, the
+ * open air, the heat of the region's hottest month and a bed whose crop is eaten. A composer that knows more adds it:
  * `{ ...circumstancesOf(context), conditions: [...] }`.
  */
 export function circumstancesOf({ guide, sheet, facts }: SheetContext): Circumstances {
@@ -39,6 +39,7 @@ export function circumstancesOfProject(
   const sown = project && 'sow' in project ? project.sow : undefined;
   const heat = worstHeat(regions.flatMap(heatBandsOf));
   const conditions = [
+    ...(project ? ['outdoors'] : []),
     ...(heat === undefined ? [] : [heat]),
     ...(sown && sown.length > 0 ? ['food-bed'] : []),
   ];

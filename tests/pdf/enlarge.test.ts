@@ -45,7 +45,9 @@ function group100(of: Step, most = 2): Group {
 
 const heights = { first: 400, later: 400 };
 const sizesOf = (items: readonly Group[]): ReadonlyMap<Step, number> =>
-  enlargedDrawings(items, paginate(items, heights).placements, heights);
+  new Map(
+    enlargedDrawings(items, paginate(items, heights).placements, heights).flatMap((sizes) => [...sizes]),
+  );
 
 describe('drawings in the room that a page leaves', () => {
   const [a, b, c, d] = [step(1), step(2), step(3), step(4)] as const;

@@ -261,6 +261,16 @@ describe('a drawing or table that has to wait for the next page', () => {
       expected: ['0:0', '0:50', '0:70', '1:0', '1:60'],
     },
     {
+      name: 'lets a smaller drawing after it fill the page',
+      items: [line(50), floating(60), floating(40), text(20)],
+      expected: ['0:0', '0:50', '1:0', '1:60'],
+    },
+    {
+      name: 'lets text and a smaller drawing after it fill the page, in their order',
+      items: [line(40), floating(70), text(20), floating(30), floating(30)],
+      expected: ['0:0', '0:40', '0:60', '1:0', '2:0'],
+    },
+    {
       name: 'lets no heading before it',
       items: [line(50), floating(60), line(10, true), text(20)],
       expected: ['0:0', '1:0', '1:60', '1:70'],

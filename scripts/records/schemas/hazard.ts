@@ -17,18 +17,15 @@ export type WordedAudience = (typeof wordedAudiences)[number];
  * lost on the way. Signal word, sources and what is covered are those of the caution, whoever it is told to.
  */
 function wording({ hazard, avoidance }: { readonly hazard: number; readonly avoidance: number }) {
-  const words = (maxLength: number) => Type.String({ minLength: 12, maxLength, printed: true });
+  const words = (maxLength: number) => Type.String({ minLength: 1, maxLength, printed: true });
   return record({ title: Type.Optional(Words), hazard: words(hazard), avoidance: words(avoidance) });
 }
 
 /** In characters. What viewers hear or read must fit three to six seconds: some 16 words of six characters. */
-const CautionWordings = record(
-  {
-    class: Type.Optional(wording({ hazard: 150, avoidance: 210 })),
-    viewers: Type.Optional(wording({ hazard: 100, avoidance: 100 })),
-  },
-  { minProperties: 1 },
-);
+const CautionWordings = record({
+  class: Type.Optional(wording({ hazard: 150, avoidance: 210 })),
+  viewers: Type.Optional(wording({ hazard: 100, avoidance: 100 })),
+});
 export type CautionWordings = Static<typeof CautionWordings>;
 
 export const CautionSchema = record({
