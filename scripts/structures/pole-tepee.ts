@@ -171,11 +171,13 @@ function addPlants(made: FindingList, project: PoleTepee, { plants, poles }: Tep
 }
 
 function addTwine(made: FindingList, project: PoleTepee, layout: TepeeLayout): void {
-  const turns = (id: string, number: number): void => { made.add(`tepee.${id}`, count(number), {
+  const turns = (id: string, number: number): void => {
+    made.add(`tepee.${id}`, count(number), {
       method: `tepee.${id}`,
       inputs: [],
       sources: [tepeeSources.lashing],
-    }); };
+    });
+  };
   turns('lashing-turns', lashingTurns);
   turns('frapping-turns', frappingTurns);
   const poles = { poles: 'tepee.poles', 'pole-thickness': 'tepee.pole-thickness' };
@@ -245,7 +247,9 @@ function addWind(made: FindingList, project: PoleTepee, layout: TepeeLayout): vo
     made.from({ gust: 'tepee.stronger-gust', ...shape, sail: 'tepee.sail', 'stands-to': 'tepee.stands-to' }),
     ['ubc-1997-overturning', ...sources],
   );
-  const tested = (id: string, value: FindingValue): void => { add(id, value, [], [tepeeSources.pullOut]); };
+  const tested = (id: string, value: FindingValue): void => {
+    add(id, value, [], [tepeeSources.pullOut]);
+  };
   tested('tested-stake-length', length(testedStake.lengthMm));
   tested('tested-stake', quantity('force', testedStake.holdN));
   tested('tested-stake-wet', quantity('force', testedStake.wetHoldN));

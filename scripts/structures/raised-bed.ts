@@ -340,7 +340,9 @@ function addBottom(made: FindingList, { bottom, priceSource }: RaisedBed, layout
 function addPlantStakes(made: FindingList, { plantStakes }: RaisedBed): void {
   if (!plantStakes) return;
   const { sources } = plantStakes;
-  const given = (id: string, value: FindingValue): void => { made.add(`bed.${id}`, value, { method: 'build.given', inputs: [], sources }); };
+  const given = (id: string, value: FindingValue): void => {
+    made.add(`bed.${id}`, value, { method: 'build.given', inputs: [], sources });
+  };
   given('plant-stakes', count(plantStakes.number));
   given('plant-stake-length', asValue(plantStakes.length));
   given('plant-stake-in-ground', asValue(plantStakes.inGround));

@@ -51,7 +51,9 @@ describe('drawings of how one thing is done', () => {
     ['raised-bed', ['corner', 'set-out']],
     ['keyhole-bed', ['first-course', 'second-course']],
     ['snap-peas', ['trellis']],
-  ])('%s', (card, names) => { expect(figuresOf(card)).toEqual(expect.arrayContaining(names)); });
+  ])('%s', (card, names) => {
+    expect(figuresOf(card)).toEqual(expect.arrayContaining(names));
+  });
 });
 
 describe('the list of parts says how long each stake, post and pole is', () => {
@@ -61,7 +63,9 @@ describe('the list of parts says how long each stake, post and pole is', () => {
     ['raised-bed', 'Tomato stake, 6 ft'],
     ['raised-bed', 'lasts in the ground, 6 ft'],
     ['keyhole-bed', 'Wooden stake, 3 ft'],
-  ])('%s: %s', (card, words) => { expect(textOf(card, 'larkwether').replaceAll('*', '')).toContain(words); });
+  ])('%s: %s', (card, words) => {
+    expect(textOf(card, 'larkwether').replaceAll('*', '')).toContain(words);
+  });
 });
 
 describe('the raised bed', () => {

@@ -108,7 +108,10 @@ describe('how long a stake is', () => {
 
   test('the record says it for a part that it counts', () => {
     const { length } = lineOf({ count: 'each', number: 4, length: quantityIn('length', 'in', 12) });
-    expect(length).toMatchObject({ id: 'build.part-a.length', value: { value: expect.closeTo(304.8, 6) as number } });
+    expect(length).toMatchObject({
+      id: 'build.part-a.length',
+      value: { value: expect.closeTo(304.8, 6) as number },
+    });
   });
   test('the structure says it for one that the structure counts', () => {
     const { length } = lineOf({ count: 'stakes' });

@@ -137,9 +137,15 @@ describe.each(scenes.flatMap(([name, draw]) => [150, 84].map((widthMm) => ({ nam
   '$name, $widthMm mm wide',
   ({ draw, widthMm }) => {
     const scene = draw(widthMm);
-    test('ink stays on the page', () => { expect(offPage(scene)).toEqual([]); });
-    test('words stay clear of words', () => { expect(wordsOnWords(scene)).toEqual([]); });
-    test('no line runs through words', async () => { expect(await crossedTexts(scene)).toEqual([]); });
+    test('ink stays on the page', () => {
+      expect(offPage(scene)).toEqual([]);
+    });
+    test('words stay clear of words', () => {
+      expect(wordsOnWords(scene)).toEqual([]);
+    });
+    test('no line runs through words', async () => {
+      expect(await crossedTexts(scene)).toEqual([]);
+    });
   },
 );
 
