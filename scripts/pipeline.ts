@@ -263,7 +263,7 @@ function isWhole(guide: Guide, sheet: SheetRecord): boolean {
   const has = (list: readonly { readonly id: string }[], id: string | undefined): boolean =>
     id === undefined || list.some((item) => item.id === id);
   const built =
-    (sheet.kind !== 'build-card' && sheet.kind !== 'class-handout') ||
+    !['build-card', 'class-handout', 'companion-sheet'].includes(sheet.kind) ||
     (sheet.project !== undefined && canBeBuilt(guide, sheet.project));
   return has(guide.crops, sheet.crop) && has(guide.projects, sheet.project) && built;
 }

@@ -40,6 +40,8 @@ export const diagnosticCatalogue = {
   'silent-step': 'Nothing in a step of a project brings a caution, and the step does not say why.',
   'unlisted-hazard': 'The words of a step speak of a tool or material that the step does not list.',
   'class-step': 'A step is not for the children of a class, and nothing says what they do meanwhile.',
+  segment:
+    'A segment does not add up, shows a step that is not there, or has a caption too long for the screen.',
   'hard-to-read': 'The pages of a class handout are harder to read than suits the age of the class.',
   structure: 'A build project does not add up.',
   'crop-figures': 'The figures of a crop contradict each other.',

@@ -191,7 +191,8 @@ export interface SourceItem {
   readonly href?: string;
 }
 
-export type SheetKind = 'planting-chart' | 'build-card' | 'fact-sheet' | 'climate-sheet' | 'class-handout';
+export type SheetKind =
+  'planting-chart' | 'build-card' | 'fact-sheet' | 'climate-sheet' | 'class-handout' | 'companion-sheet';
 export type PaperName = 'letter' | 'a4';
 
 /** Fixed words that a renderer adds around the blocks, in the sheet's language. */

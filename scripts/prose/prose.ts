@@ -62,7 +62,7 @@ export function namesIn(blocks: readonly ProseBlock[]): readonly { name: string;
   });
 }
 
-function namesInline(content: readonly ProseInline[]): { name: string; place: Place }[] {
+export function namesInline(content: readonly ProseInline[]): { name: string; place: Place }[] {
   return content.flatMap((node) =>
     node.kind === 'name'
       ? [{ name: node.name, place: node.place }]

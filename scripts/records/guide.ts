@@ -41,6 +41,8 @@ export interface SheetRecord extends SheetHeader {
   readonly graphProse?: AskProse;
   /** The meanings of `words`. */
   readonly meaningProse?: readonly (readonly ProseInline[])[];
+  /** What is said and shown in each of `beats`; only for a segment companion sheet. */
+  readonly beatProse?: readonly BeatProse[];
 }
 
 export type ProjectRecord = Project & {
@@ -49,6 +51,11 @@ export type ProjectRecord = Project & {
   /** For a class: what each step says, where it has words of its own for that, and what children do meanwhile. */
   readonly classProse: readonly ClassStepProse[];
 };
+
+export interface BeatProse {
+  readonly say: readonly ProseInline[];
+  readonly caption?: readonly ProseInline[];
+}
 
 export interface AskProse {
   readonly ask: readonly ProseInline[];

@@ -5,6 +5,7 @@ import { decode, referencesIn } from './decode.ts';
 import type { SheetRecord } from './guide.ts';
 import type { SourceText } from './read-tree.ts';
 import { readClassProse, needsOfClass } from './class-prose.ts';
+import { needsOfCompanion, readCompanionProse } from './companion-prose.ts';
 import { SheetSchema, type SheetHeader } from './schemas/sheet.ts';
 import { validate } from './validate.ts';
 import { parseYaml, type YamlFile } from './yaml-file.ts';
@@ -54,12 +55,14 @@ function readSheet(source: SourceText): { record?: Loaded<SheetRecord>; diagnost
   const title = parseInlineProse(value.title, locateKey(file, '/title'));
   const description = parseInlineProse(value.description, locateKey(file, '/description'));
   const ofClass = readClassProse(value, file);
+  const ofSegment = readCompanionProse(value, file);
   return {
     diagnostics: [
       ...prose.diagnostics,
       ...title.diagnostics,
       ...description.diagnostics,
       ...ofClass.diagnostics,
+      ...ofSegment.diagnostics,
     ],
     record: {
       value: {
@@ -69,6 +72,7 @@ function readSheet(source: SourceText): { record?: Loaded<SheetRecord>; diagnost
         descriptionProse: description.content,
         prose: prose.blocks,
         ...ofClass.prose,
+        ...ofSegment.prose,
       },
       file,
       pointer: '',
@@ -77,9 +81,10 @@ function readSheet(source: SourceText): { record?: Loaded<SheetRecord>; diagnost
   };
 }
 
-/** A build card needs its project, a fact sheet its crop; a class handout needs more. */
+/** A build card needs its project, a fact sheet its crop; a class handout and a companion sheet need more. */
 function needs(value: SheetHeader, file: YamlFile): Diagnostic[] {
   if (value.kind === 'class-handout') return needsOfClass(value, file);
+  if (value.kind === 'companion-sheet') return needsOfCompanion(value, file);
   const key = value.kind === 'build-card' ? 'project' : value.kind === 'fact-sheet' ? 'crop' : undefined;
   if (!key || value[key] !== undefined) return [];
   return [

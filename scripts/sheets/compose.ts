@@ -7,6 +7,7 @@ import { buildCardParts } from './build-card.ts';
 import { sheetCautions } from './cautions.ts';
 import { classHandoutParts } from './class-handout.ts';
 import { climateSheetParts } from './climate-sheet.ts';
+import { companionSheetParts } from './companion-sheet.ts';
 import { composeInline, composeProse, type ProseContext } from './compose-prose.ts';
 import { deference } from './deference.ts';
 import { factSheetParts } from './fact-sheet.ts';
@@ -40,6 +41,7 @@ const partsOf: Readonly<Record<SheetRecord['kind'], (context: SheetContext) => S
   'fact-sheet': factSheetParts,
   'climate-sheet': climateSheetParts,
   'class-handout': classHandoutParts,
+  'companion-sheet': companionSheetParts,
 };
 
 export function composeSheet(options: ComposeOptions): ComposedSheet {
@@ -84,7 +86,7 @@ export function composeSheet(options: ComposeOptions): ComposedSheet {
 
 /** Sheets on building something end with the deference, and tell sizes rather than dates. */
 function isBuilt({ kind }: SheetRecord): boolean {
-  return kind === 'build-card' || kind === 'class-handout';
+  return kind === 'build-card' || kind === 'class-handout' || kind === 'companion-sheet';
 }
 
 /** A build card or a handout that leaves its steps out would lose the cautions that stand at them. */

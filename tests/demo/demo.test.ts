@@ -14,6 +14,7 @@ const sheets = [
   'carrots',
   'climate',
   'cold-frame-class',
+  'cold-frame-segment',
   'keyhole-bed',
   'lumber-cold-frame',
   'onions',

@@ -33,6 +33,7 @@ const kept: Readonly<Record<SheetKind, string>> = {
   'fact-sheet': 'larkwether/onions',
   'climate-sheet': 'larkwether/climate',
   'class-handout': 'larkwether/cold-frame-class',
+  'companion-sheet': 'larkwether/cold-frame-segment',
 };
 
 test('there is a sheet of every kind', () => {

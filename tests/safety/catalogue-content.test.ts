@@ -78,6 +78,11 @@ describe('what the build projects need', () => {
       'actions',
       'drive-screw join-boards hang-lid open-lid lay-block fill-bed raise-pole lash-poles cut-plastic',
     ],
+    [
+      'materials',
+      'ratchet-strap ground-anchor light-chain hasp tomato-cage screw-eye polypropylene-cord kitchen-scraps',
+    ],
+    ['actions', 'tension-strap drive-anchor'],
   ] as const)('%s: %s', (kind, needed) => {
     expect([...shippedCatalogue[kind].keys()]).toEqual(expect.arrayContaining(needed.split(' ')));
   });
@@ -108,6 +113,25 @@ describe('ages', () => {
     ['actions', 'scrape-paint', 18],
   ] as const)('%s %s: %i years', (kind, id, from) => {
     expect(shippedCatalogue[kind].get(id)?.age?.from).toBe(from);
+  });
+});
+
+describe('signal words', () => {
+  /** ANSI Z535.6, from memory: warning could result in death or serious injury. The loss of an eye or of hearing is serious. */
+  it('are warnings or more where the words for adults tell of death, an eye or a lasting harm', () => {
+    const grave = shippedLists.cautions.filter(({ hazard }) =>
+      /\b(?:kill(?! the plants)|deadly|drown|strangle|suffocate|blind|for good|gravely|cancer|lead can|heat stroke)\b/.test(
+        hazard,
+      ),
+    );
+    expect(grave.length).toBeGreaterThan(25);
+    expect(grave.filter(({ signal }) => signal !== 'danger' && signal !== 'warning')).toEqual([]);
+  });
+
+  it('are notices only where no one is hurt', () => {
+    const notices = shippedLists.cautions.filter(({ signal }) => signal === 'notice');
+    expect(notices.map(({ id }) => id)).toEqual(['herbicide-carryover', 'overheated-plants']);
+    for (const { hazard } of notices) expect(hazard).not.toMatch(/\b(?:you|your|person|child|children)\b/);
   });
 });
 

@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
   signalWords,
+  wordedAudiences,
   type CautionRecord,
   type Combination,
   type HazardProfile,
@@ -38,6 +39,40 @@ describe('a guide with records of its own', () => {
       hazard: 'El vidrio puede cortar.',
       sources: ['own', 'built-in'],
     });
+  });
+
+  const child = { hazard: 'Glass can cut.', avoidance: 'Tell an adult.' };
+  const ownChild = { hazard: 'Our glass can cut.', avoidance: 'Call your teacher.' };
+  it.each<[string, CautionRecord['wordings'], CautionRecord['wordings'], CautionRecord['wordings']]>([
+    ['keeps the words for a class when it rewords for adults', { class: child }, undefined, { class: child }],
+    ['takes its own words for a class', { class: child }, { class: ownChild }, { class: ownChild }],
+    [
+      'keeps those for a class beside its own for viewers',
+      { class: child },
+      { viewers: ownChild },
+      { class: child, viewers: ownChild },
+    ],
+    ['may add words where there were none', undefined, { class: ownChild }, { class: ownChild }],
+  ])('%s', (_, base, mine, kept) => {
+    const withWords = (wordings: CautionRecord['wordings'], hazard: string) =>
+      catalogueOf({ ...none, cautions: [{ ...glass, hazard, ...(wordings ? { wordings } : {}) }] });
+    const [first, second] = [withWords(base, 'Glass can cut you.'), withWords(mine, 'Our panes can cut.')];
+    const merged = mergeCatalogues(first, second).cautions.get('glass')!;
+    expect(merged).toEqual({ ...glass, hazard: 'Our panes can cut.', wordings: kept });
+    expect(weakenedHazards(first, second)).toEqual([]);
+  });
+
+  it('that rewords for a class with a weaker signal word keeps the stronger one, and is told', () => {
+    const first = catalogueOf({ ...none, cautions: [{ ...glass, wordings: { class: child } }] });
+    const second = catalogueOf({
+      ...none,
+      cautions: [{ ...glass, signal: 'notice', wordings: { class: ownChild } }],
+    });
+    expect(mergeCatalogues(first, second).cautions.get('glass')).toMatchObject({
+      signal: 'warning',
+      wordings: { class: ownChild },
+    });
+    expect(weakenedHazards(first, second).map(({ fault }) => fault)).toEqual(['weaker-signal']);
   });
 
   it.each<[string, CautionRecord['signal'], CautionRecord['signal']]>([
@@ -158,14 +193,22 @@ describe('a guide that would leave cautions out', () => {
 describe('for any two catalogues', () => {
   const ids = ['a', 'b', 'c', 'd', 'e'];
   const anyId = fc.constantFrom(...ids);
-  const anyCaution: fc.Arbitrary<CautionRecord> = fc.record({
-    id: anyId,
-    signal: fc.constantFrom(...signalWords),
-    title: fc.constant('Harm'),
+  const anyWording = fc.record({
     hazard: fc.constantFrom('One.', 'Two.'),
-    avoidance: fc.constant('Take care.'),
-    sources: fc.subarray(['s', 't', 'u'], { minLength: 1 }),
+    avoidance: fc.constantFrom('Tell an adult.', 'Step back.'),
   });
+  const anyCaution: fc.Arbitrary<CautionRecord> = fc.record(
+    {
+      id: anyId,
+      signal: fc.constantFrom(...signalWords),
+      title: fc.constant('Harm'),
+      hazard: fc.constantFrom('One.', 'Two.'),
+      avoidance: fc.constant('Take care.'),
+      wordings: fc.record({ class: anyWording, viewers: anyWording }, { requiredKeys: [] }),
+      sources: fc.subarray(['s', 't', 'u'], { minLength: 1 }),
+    },
+    { requiredKeys: ['id', 'signal', 'title', 'hazard', 'avoidance', 'sources'] },
+  );
   const everyCaution = fc.tuple(...ids.map((id) => anyCaution.map((caution) => ({ ...caution, id }))));
   const anyProfiles: fc.Arbitrary<HazardProfile[]> = fc.array(
     fc.record({
@@ -189,6 +232,9 @@ describe('for any two catalogues', () => {
             const kept = merged.cautions.get(caution.id)!;
             expect(strength(kept)).toBeLessThanOrEqual(strength(caution));
             expect(kept.sources).toEqual(expect.arrayContaining(caution.sources));
+            const [mine, first] = [own, base].map((one) => one.cautions.get(caution.id)?.wordings);
+            for (const audience of wordedAudiences)
+              expect(kept.wordings?.[audience]).toEqual(mine?.[audience] ?? first?.[audience]);
           }
           for (const kind of ['tools', 'materials', 'actions'] as const) {
             for (const profile of part[kind].values()) {

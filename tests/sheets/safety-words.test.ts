@@ -5,7 +5,7 @@ import type { Block } from '../../scripts/document/document.ts';
 import { check, type CheckResult } from '../../scripts/pipeline.ts';
 import { coverageLine, coverageOfGuide, coverageText } from '../../scripts/coverage-words.ts';
 import { toolChecklist, toolSafety } from '../../scripts/sheets/cautions.ts';
-import { circumstancesOf } from '../../scripts/sheets/circumstances.ts';
+import { audienceOf, circumstancesOf } from '../../scripts/sheets/circumstances.ts';
 import { contextFor, wordingOf, type SheetContext } from '../../scripts/sheets/sheet-context.ts';
 import { repository } from '../demo/demo-guide.ts';
 
@@ -84,13 +84,30 @@ describe('the list of tools', () => {
 describe('the circumstances of a sheet', () => {
   it('hold the heat of the region, the bed and what is sown in it', () => {
     expect(circumstancesOf(contextOf('hollowmarl', 'straw-bale-cold-frame'))).toEqual({
-      conditions: [expect.stringMatching(/^heat-/), 'food-bed'],
+      conditions: ['outdoors', expect.stringMatching(/^heat-/), 'food-bed'],
       crops: ['broadleaf'],
     });
   });
 
   it('of a fact sheet hold its crop: onions are no broadleaf crop', () => {
     expect(circumstancesOf(contextOf('hollowmarl', 'onions'))).toEqual({ crops: [] });
+  });
+
+  it.each([
+    ['build-card', 'adults'],
+    ['fact-sheet', 'adults'],
+    ['planting-chart', 'adults'],
+    ['class-handout', 'class'],
+    ['companion-sheet', 'viewers'],
+  ])('of a %s hold that it is for %s', (kind, audience) => {
+    expect(audienceOf(kind)).toBe(audience);
+  });
+
+  it('of a class handout hold its audience beside the rest', () => {
+    expect(circumstancesOf(contextOf('hollowmarl', 'tepee-class'))).toMatchObject({
+      audience: 'class',
+      conditions: ['outdoors', expect.stringMatching(/^heat-/), 'food-bed'],
+    });
   });
 
   it('of other sheets hold nothing, so that no hazard is taken to be absent', () => {
@@ -104,6 +121,23 @@ describe('the coverage as text', () => {
     expect(text).toMatch(/^straw-bale-cold-frame$/m);
     expect(text).toMatch(/^ {4}combination weed-killer-and-broadleaf-crop: herbicide-carryover \(here\)$/m);
     expect(text).toMatch(/heat-illness \(said by heat-[a-z-]+, step 1\)/);
+  });
+
+  it.each([
+    ['pole-tepee', 8, /step 2 \(.*sledge-hammer from 16.*\), step \d+ \(raise-pole from 12\)/],
+    ['pole-tepee', 15, /^step 2 \(sledge-hammer from 16\)$/],
+    ['raised-bed', 15, /^no step$/],
+    ['straw-bale-cold-frame', 12, /step 2 \(lift-bale from 14\)/],
+  ])('tells which steps of the %s are for adults where children are %i', (project, age, told) => {
+    const text = coverageText(coverageOfGuide(result.guide));
+    const ofProject = text.split('\n\n').find((one) => one.startsWith(`${project}\n`))!;
+    expect(new RegExp(`^  adult-only at ${age}: (.*)$`, 'm').exec(ofProject)?.[1]).toMatch(told);
+  });
+
+  it('tells heat apart, since it is a matter of the month', () => {
+    const text = coverageText(coverageOfGuide(result.guide));
+    expect(text).toMatch(/^ {2}in the heat of the hottest month \(heat-danger\): no one under 14$/m);
+    expect(text).not.toMatch(/adult-only.*heat/);
   });
 
   it('is one line in short, and none without projects', () => {

@@ -1,16 +1,24 @@
 import Type, { type Static } from 'typebox';
 import { classFields } from './class-handout.ts';
+import { companionFields } from './companion-sheet.ts';
 import { Words, oneOf, quantityOf, record, ref } from './kit.ts';
 
 /** Front matter of a Markdown file in content/sheets/; the file name is the sheet's id. */
 export const SheetSchema = record({
-  kind: oneOf(['planting-chart', 'build-card', 'fact-sheet', 'climate-sheet', 'class-handout']),
+  kind: oneOf([
+    'planting-chart',
+    'build-card',
+    'fact-sheet',
+    'climate-sheet',
+    'class-handout',
+    'companion-sheet',
+  ]),
   /** Publication number. */
   number: Type.String({ pattern: '^[A-Za-z0-9][A-Za-z0-9./-]{0,19}$' }),
   /** `{{region}}` prints the region's name. */
   title: Words,
   description: Words,
-  /** Only for a build card and a class handout. */
+  /** Only for a build card, a class handout and a companion sheet. */
   project: Type.Optional(ref('project')),
   /** Only for a fact sheet: the crop it is about. */
   crop: Type.Optional(ref('crop')),
@@ -23,6 +31,7 @@ export const SheetSchema = record({
   materials: Type.Optional(Type.Array(ref('material'), { minItems: 1, maxItems: 12 })),
   actions: Type.Optional(Type.Array(ref('action'), { minItems: 1, maxItems: 12 })),
   ...classFields,
+  ...companionFields,
   /** Meant for one page: the build tells by how much it is too long. Nothing is made smaller for it. */
   fit: Type.Optional(oneOf(['one-page'])),
   /** The regions it is made for; all of them when absent. */

@@ -1,0 +1,62 @@
+/** Reads what the front matter of a segment companion sheet has to say. */
+import type { Diagnostic } from '../diagnostics/diagnostic.ts';
+import { parseInlineProse } from '../prose/parse.ts';
+import type { ProseInline } from '../prose/prose.ts';
+import type { SheetRecord } from './guide.ts';
+import { airtime, secondsOf } from './schemas/companion-sheet.ts';
+import type { SheetHeader } from './schemas/sheet.ts';
+import type { YamlFile } from './yaml-file.ts';
+
+/** The Markdown of its beats; nothing for a sheet that has none. */
+export function readCompanionProse(
+  { beats }: SheetHeader,
+  file: YamlFile,
+): { readonly prose: Pick<SheetRecord, 'beatProse'>; readonly diagnostics: readonly Diagnostic[] } {
+  if (!beats) return { prose: {}, diagnostics: [] };
+  const diagnostics: Diagnostic[] = [];
+  const read = (text: string, pointer: string): readonly ProseInline[] => {
+    const reading = parseInlineProse(text, (piece, _, occurrence) =>
+      file.placeOfText(pointer, piece, occurrence),
+    );
+    diagnostics.push(...reading.diagnostics);
+    return reading.content;
+  };
+  const beatProse = beats.map(({ say, caption }, index) => ({
+    say: read(say, `/beats/${index}/say`),
+    ...(caption === undefined ? {} : { caption: read(caption, `/beats/${index}/caption`) }),
+  }));
+  return { prose: { beatProse }, diagnostics };
+}
+
+const needed = {
+  project: 'Add “project:” with the id of the project that the segment shows.',
+  runs: 'Add “runs:” with the length of the segment in minutes and seconds, such as “4:30”.',
+  beats: 'Add “beats:”, a list with “length:”, “picture:” and “say:” for each.',
+} as const;
+
+/** What a companion sheet lacks, and beats that do not add up to the segment. */
+export function needsOfCompanion(value: SheetHeader, file: YamlFile): Diagnostic[] {
+  const lacking = Object.entries(needed)
+    .filter(([key]) => value[key as keyof typeof needed] === undefined)
+    .map(([key, hint]): Diagnostic => ({
+      code: 'missing-key',
+      severity: 'error',
+      message: `A segment companion sheet has no “${key}”.`,
+      hint,
+      place: file.placeOf('/kind'),
+    }));
+  const { runs, beats } = value;
+  if (runs === undefined || beats === undefined) return lacking;
+  const sum = beats.reduce((seconds, { length }) => seconds + secondsOf(length), 0);
+  if (sum === secondsOf(runs)) return lacking;
+  return [
+    ...lacking,
+    {
+      code: 'segment',
+      severity: 'error',
+      message: `The beats run for ${airtime(sum)} together, and the segment for ${runs}.`,
+      hint: 'Change the length of a beat, or that of the segment.',
+      place: file.placeOf('/runs'),
+    },
+  ];
+}
