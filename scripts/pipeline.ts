@@ -264,7 +264,7 @@ function isWhole(guide: Guide, sheet: SheetRecord): boolean {
     id === undefined || list.some((item) => item.id === id);
   const built =
     !['build-card', 'class-handout', 'companion-sheet'].includes(sheet.kind) ||
-    (sheet.project !== undefined && canBeBuilt(guide, sheet.project));
+    (sheet.project === undefined ? sheet.kind === 'companion-sheet' : canBeBuilt(guide, sheet.project));
   return has(guide.crops, sheet.crop) && has(guide.projects, sheet.project) && built;
 }
 

@@ -29,7 +29,6 @@ export function readCompanionProse(
 }
 
 const needed = {
-  project: 'Add “project:” with the id of the project that the segment shows.',
   runs: 'Add “runs:” with the length of the segment in minutes and seconds, such as “4:30”.',
   beats: 'Add “beats:”, a list with “length:”, “picture:” and “say:” for each.',
 } as const;
@@ -45,7 +44,16 @@ export function needsOfCompanion(value: SheetHeader, file: YamlFile): Diagnostic
       hint,
       place: file.placeOf('/kind'),
     }));
-  const { runs, beats } = value;
+  const { project, crop, runs, beats } = value;
+  if (project === undefined && crop === undefined) {
+    lacking.unshift({
+      code: 'missing-key',
+      severity: 'error',
+      message: 'A segment companion sheet has neither “project” nor “crop”.',
+      hint: 'Add “project:” or “crop:” with the id of what the segment is about.',
+      place: file.placeOf('/kind'),
+    });
+  }
   if (runs === undefined || beats === undefined) return lacking;
   const sum = beats.reduce((seconds, { length }) => seconds + secondsOf(length), 0);
   if (sum === secondsOf(runs)) return lacking;

@@ -18,6 +18,14 @@ export interface SheetCautions {
   readonly box?: Block;
 }
 
+/** How the box at the top calls the places at which cautions stand, where they are not the steps of a project. */
+export interface CautionPlaces {
+  /** Before the list: `At the beats:` */
+  readonly lead: string;
+  /** `beat 3`; counted from 0. */
+  readonly nameOf: (index: number) => string;
+}
+
 /**
  * The cautions of some steps in the words for the audience. `circumstances` are those of the sheet unless a composer
  * knows more; it then adds to them, see `circumstancesOf`.
@@ -26,12 +34,25 @@ export function sheetCautions(
   context: SheetContext,
   steps: readonly StepHazards[],
   circumstances: Circumstances = circumstancesOf(context),
+  places: CautionPlaces = stepsByNumber(context),
 ): SheetCautions {
   const gathered = gatherCautions(steps, context.guide.hazards, circumstances);
   if (gathered.all.length === 0) return { perStep: gathered.perStep.map(() => []) };
   const { audience } = circumstances;
   const perStep = gathered.perStep.map((ids) => ids.map((id) => cautionInWords(context, id, audience)));
-  return { perStep, box: box(context, gathered, audience) };
+  return { perStep, box: box(context, gathered, { audience, places }) };
+}
+
+function stepsByNumber({ wording: { say } }: SheetContext): CautionPlaces {
+  return {
+    lead: say('cautions.at-steps'),
+    nameOf: (index) => say('cautions.at-step', { step: index + 1 }),
+  };
+}
+
+interface BoxWords {
+  readonly audience: Audience | undefined;
+  readonly places: CautionPlaces;
 }
 
 /** The tools to have at hand, each with what to wear for it and from what age it is; sources of ages are cited. */
@@ -71,7 +92,7 @@ function listed({ guide }: SheetContext, items: readonly string[]): string {
  * The box at the top. Where the sheet has steps, each caution is told whole at its step, so the box says what must be
  * done before the work begins and names the rest with their steps; otherwise the box itself tells them whole.
  */
-function box(context: SheetContext, gathered: GatheredCautions, audience: Audience | undefined): Block {
+function box(context: SheetContext, gathered: GatheredCautions, words: BoxWords): Block {
   const {
     guide,
     wording: { say },
@@ -85,7 +106,7 @@ function box(context: SheetContext, gathered: GatheredCautions, audience: Audien
       {
         signal,
         signalText: signalText(context, signal),
-        items: inSteps ? briefly(context, ofSignal, { gathered, audience }) : whole(ofSignal, audience),
+        items: inSteps ? briefly(context, ofSignal, { ...words, gathered }) : whole(ofSignal, words.audience),
       },
     ];
   });
@@ -113,12 +134,10 @@ function whole(
 function briefly(
   { guide, wording: { say } }: SheetContext,
   records: readonly CautionRecord[],
-  {
-    gathered: { perStep },
-    audience,
-  }: { readonly gathered: GatheredCautions; readonly audience: Audience | undefined },
+  { gathered: { perStep }, audience, places }: BoxWords & { readonly gathered: GatheredCautions },
 ): readonly (readonly Inline[])[] {
-  const stepOf = ({ id }: CautionRecord): number => perStep.findIndex((ids) => ids.includes(id)) + 1;
+  const placeOf = ({ id }: CautionRecord): string =>
+    places.nameOf(perStep.findIndex((ids) => ids.includes(id)));
   const beforehand = records.filter((record) => record.beforehand === true);
   const atSteps = records.filter((record) => record.beforehand !== true);
   const told = beforehand
@@ -126,10 +145,13 @@ function briefly(
     .map(({ title, avoidance }) => inline([strong(`${title}.`), ` ${avoidance}`]));
   if (atSteps.length === 0) return told;
   const named = atSteps.map((record) =>
-    say('cautions.named', { title: uncapitalized(wordedFor(record, audience).title), step: stepOf(record) }),
+    say('cautions.named-at', {
+      title: uncapitalized(wordedFor(record, audience).title),
+      place: placeOf(record),
+    }),
   );
   const list = new Intl.ListFormat(guide.publisher.language, { type: 'unit' }).format(named);
-  return [...told, inline([strong(say('cautions.at-steps')), ` ${list}.`])];
+  return [...told, inline([strong(places.lead), ` ${list}.`])];
 }
 
 /** `Work gloves` within a sentence; a name such as `N95 mask` keeps its capitals. */

@@ -85,23 +85,25 @@ export function composeSheet(options: ComposeOptions): ComposedSheet {
 }
 
 /** Sheets on building something end with the deference, and tell sizes rather than dates. */
-function isBuilt({ kind }: SheetRecord): boolean {
-  return kind === 'build-card' || kind === 'class-handout' || kind === 'companion-sheet';
+function isBuilt({ kind, project }: SheetRecord): boolean {
+  if (kind === 'companion-sheet') return project !== undefined;
+  return kind === 'build-card' || kind === 'class-handout';
 }
 
-/** A build card or a handout that leaves its steps out would lose the cautions that stand at them. */
+/** A sheet that leaves its steps out would lose the cautions that stand at them. */
 function missingSteps({ guide, sheet }: SheetContext, blocks: readonly Block[]): Diagnostic[] {
   const shown = blocks.some(
     (block) =>
       block.kind === 'steps' || (block.kind === 'wide' && block.content.some(({ kind }) => kind === 'steps')),
   );
-  if (!isBuilt(sheet) || shown) return [];
+  const segment = sheet.kind === 'companion-sheet';
+  if ((!isBuilt(sheet) && !segment) || shown) return [];
   return [
     {
       code: 'bad-prose',
       severity: 'error',
       message: `This ${sheet.kind.replace('-', ' ')} does not show its steps, so the cautions that belong to them would stand nowhere.`,
-      hint: 'Put {{steps}} on a line of its own.',
+      hint: `Put {{${segment ? 'rundown' : 'steps'}}} on a line of its own.`,
       place: guide.placeOf('sheet', sheet.id, '/kind'),
     },
   ];

@@ -17,6 +17,7 @@ const sheets = [
   'cold-frame-segment',
   'keyhole-bed',
   'lumber-cold-frame',
+  'onion-segment',
   'onions',
   'planting-chart',
   'pole-tepee',

@@ -1,6 +1,6 @@
 /** What the front matter of a segment companion sheet has beyond that of other sheets. */
 import Type, { type Static } from 'typebox';
-import { Prose, Words, record } from './kit.ts';
+import { Prose, Words, record, ref } from './kit.ts';
 
 /** Minutes and seconds on air: `0:45`, `12:30`. */
 const Airtime = Type.String({ pattern: '^[0-9]{1,2}:[0-5][0-9]$' });
@@ -15,6 +15,10 @@ const Beat = record({
   caption: Type.Optional(Prose),
   /** The steps of the project that it shows, by their numbers from 1. */
   steps: Type.Optional(Type.Array(Type.Integer({ minimum: 1 }), { minItems: 1, maxItems: 20 })),
+  /** What it uses and does beyond those steps, or where the segment has no project: the cautions of each are added. */
+  tools: Type.Optional(Type.Array(ref('tool'), { minItems: 1, maxItems: 12 })),
+  materials: Type.Optional(Type.Array(ref('material'), { minItems: 1, maxItems: 12 })),
+  actions: Type.Optional(Type.Array(ref('action'), { minItems: 1, maxItems: 12 })),
 });
 
 /** Only for a segment companion sheet. */
