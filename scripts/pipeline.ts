@@ -262,9 +262,7 @@ function indexedSheets(
 function isWhole(guide: Guide, sheet: SheetRecord): boolean {
   const has = (list: readonly { readonly id: string }[], id: string | undefined): boolean =>
     id === undefined || list.some((item) => item.id === id);
-  const built =
-    !['build-card', 'class-handout', 'companion-sheet'].includes(sheet.kind) ||
-    (sheet.project === undefined ? sheet.kind === 'companion-sheet' : canBeBuilt(guide, sheet.project));
+  const built = sheet.project === undefined || canBeBuilt(guide, sheet.project);
   return has(guide.crops, sheet.crop) && has(guide.projects, sheet.project) && built;
 }
 

@@ -1,8 +1,7 @@
 /** Reads what the front matter of a class handout has to say. */
 import type { Diagnostic } from '../diagnostics/diagnostic.ts';
-import { parseInlineProse } from '../prose/parse.ts';
-import type { ProseInline } from '../prose/prose.ts';
 import type { SheetRecord } from './guide.ts';
+import { headerProse, lackingKeys } from './header-prose.ts';
 import type { SheetHeader } from './schemas/sheet.ts';
 import type { YamlFile } from './yaml-file.ts';
 
@@ -13,14 +12,7 @@ export function readClassProse(
   { questions, graph, words }: SheetHeader,
   file: YamlFile,
 ): { readonly prose: ClassProse; readonly diagnostics: readonly Diagnostic[] } {
-  const diagnostics: Diagnostic[] = [];
-  const read = (text: string, pointer: string): readonly ProseInline[] => {
-    const reading = parseInlineProse(text, (piece, _, occurrence) =>
-      file.placeOfText(pointer, piece, occurrence),
-    );
-    diagnostics.push(...reading.diagnostics);
-    return reading.content;
-  };
+  const { read, diagnostics } = headerProse(file);
   const askProse = questions?.map(({ ask, answer }, index) => ({
     ask: read(ask, `/questions/${index}/ask`),
     answer: read(answer, `/questions/${index}/answer`),
@@ -50,15 +42,7 @@ const needed = {
 
 /** What a class handout lacks, and a graph that goes up by nothing or by two things. */
 export function needsOfClass(value: SheetHeader, file: YamlFile): Diagnostic[] {
-  const lacking = Object.entries(needed)
-    .filter(([key]) => value[key as keyof typeof needed] === undefined)
-    .map(([key, hint]): Diagnostic => ({
-      code: 'missing-key',
-      severity: 'error',
-      message: `A class handout has no “${key}”.`,
-      hint,
-      place: file.placeOf('/kind'),
-    }));
+  const lacking = lackingKeys(value, file, { called: 'A class handout', hints: needed });
   const { graph } = value;
   if (!graph || (graph.temperature === undefined) !== (graph.length === undefined)) return lacking;
   const none = graph.temperature === undefined;

@@ -1,8 +1,7 @@
 /** Reads what the front matter of a segment companion sheet has to say. */
 import type { Diagnostic } from '../diagnostics/diagnostic.ts';
-import { parseInlineProse } from '../prose/parse.ts';
-import type { ProseInline } from '../prose/prose.ts';
 import type { SheetRecord } from './guide.ts';
+import { headerProse, lackingKeys } from './header-prose.ts';
 import { airtime, secondsOf } from './schemas/companion-sheet.ts';
 import type { SheetHeader } from './schemas/sheet.ts';
 import type { YamlFile } from './yaml-file.ts';
@@ -13,14 +12,7 @@ export function readCompanionProse(
   file: YamlFile,
 ): { readonly prose: Pick<SheetRecord, 'beatProse'>; readonly diagnostics: readonly Diagnostic[] } {
   if (!beats) return { prose: {}, diagnostics: [] };
-  const diagnostics: Diagnostic[] = [];
-  const read = (text: string, pointer: string): readonly ProseInline[] => {
-    const reading = parseInlineProse(text, (piece, _, occurrence) =>
-      file.placeOfText(pointer, piece, occurrence),
-    );
-    diagnostics.push(...reading.diagnostics);
-    return reading.content;
-  };
+  const { read, diagnostics } = headerProse(file);
   const beatProse = beats.map(({ say, caption }, index) => ({
     say: read(say, `/beats/${index}/say`),
     ...(caption === undefined ? {} : { caption: read(caption, `/beats/${index}/caption`) }),
@@ -35,15 +27,7 @@ const needed = {
 
 /** What a companion sheet lacks, and beats that do not add up to the segment. */
 export function needsOfCompanion(value: SheetHeader, file: YamlFile): Diagnostic[] {
-  const lacking = Object.entries(needed)
-    .filter(([key]) => value[key as keyof typeof needed] === undefined)
-    .map(([key, hint]): Diagnostic => ({
-      code: 'missing-key',
-      severity: 'error',
-      message: `A segment companion sheet has no “${key}”.`,
-      hint,
-      place: file.placeOf('/kind'),
-    }));
+  const lacking = lackingKeys(value, file, { called: 'A segment companion sheet', hints: needed });
   const { project, crop, runs, beats } = value;
   if (project === undefined && crop === undefined) {
     lacking.unshift({

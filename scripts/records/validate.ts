@@ -4,6 +4,7 @@ import type { Diagnostic, Place } from '../diagnostics/diagnostic.ts';
 import { parseQuantity, type QuantityFault } from '../quantities/quantity.ts';
 import { units, type Dimension } from '../quantities/units.ts';
 import { controlCharacterName, hasControlCharacter, isBlank } from './printable.ts';
+import { airtimePattern } from './schemas/companion-sheet.ts';
 import { idPattern } from './schemas/kit.ts';
 import { shortened } from './shortened.ts';
 import { calendarDayNumber, isIsoDate } from './dates.ts';
@@ -592,12 +593,14 @@ const patternHints: Readonly<Record<string, string>> = {
     'Write up to 20 letters, digits, dots, slashes and hyphens, such as GS-104/2027.',
   '^[a-z]{2}(-[A-Z]{2})?$': 'Write the two letters of the language, such as en.',
   '^[^\\s]+$': 'Write the address without spaces.',
+  [airtimePattern]: 'Write minutes and seconds between quotes, such as "0:45" or "12:30".',
 };
 
 function typeHint(type: unknown, data: unknown): string {
   if (type === 'array') return 'Put each item on a line of its own, with a hyphen before it.';
   if (type === 'object') return 'Put its keys on the lines below, indented by two spaces.';
   if (type === 'boolean') return 'Write true or false.';
+  if (type === 'integer') return 'Write it in figures and without a unit, such as 8.';
   if (type === 'string' && (typeof data === 'number' || typeof data === 'boolean'))
     return 'Put it between "quotes" if it is meant as words.';
   return 'Look at the same key in another record.';

@@ -16,13 +16,12 @@ import { circumstancesOf } from './circumstances.ts';
 import { composeInline } from './compose-prose.ts';
 import { freezeExhibits } from './freeze-exhibits.ts';
 import { kindParts, type KindParts } from './kind-parts.ts';
-import type { Circumstances } from '../safety/circumstances.ts';
-import type { Exhibit, NameScope } from './names.ts';
+import type { Exhibit } from './names.ts';
 import { sayWith } from './say-with.ts';
 import { sowDates } from './sow-dates.ts';
 import {
   builtProject,
-  plainFacts,
+  proseContext,
   type BuiltProject,
   type SheetContext,
   type SheetParts,
@@ -71,7 +70,7 @@ class BuildCard {
         ...this.#extras.findings,
       ].map((finding) => [finding.id, finding]),
     );
-    this.#cautions = sheetCautions(context, project.steps, this.#circumstances());
+    this.#cautions = sheetCautions(context, project.steps, circumstancesOf(context, this.#extras.conditions));
     this.#kind = kindParts(context, built, this.#bed?.rows ?? []);
   }
 
@@ -167,15 +166,12 @@ class BuildCard {
     ];
   }
 
-  /** What holds for the sheet, and what the build itself makes of the place. */
-  #circumstances(): Circumstances {
-    const known = circumstancesOf(this.#context);
-    return { ...known, conditions: [...(known.conditions ?? []), ...this.#extras.conditions] };
-  }
-
   #steps(): Step[] {
     return this.#project.steps.map((step, index) => {
-      const { content, diagnostics } = composeInline(this.#project.stepProse[index]!, this.#proseContext());
+      const { content, diagnostics } = composeInline(
+        this.#project.stepProse[index]!,
+        proseContext(this.#context, this.#findings),
+      );
       this.#faults.push(...diagnostics);
       return {
         number: index + 1,
@@ -185,17 +181,6 @@ class BuildCard {
         drawing: this.#kind.drawings.step(step.drawing, index + 1),
       };
     });
-  }
-
-  /** Step text speaks of the findings of the build and of the region. */
-  #proseContext() {
-    const { facts, printer, suggest } = this.#context;
-    const scope: NameScope = {
-      facts: plainFacts(this.#context),
-      findings: new Map([...facts.findings, ...this.#findings]),
-      exhibits: new Map(),
-    };
-    return { scope, printer, suggest };
   }
 }
 

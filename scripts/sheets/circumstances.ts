@@ -7,16 +7,22 @@ import type { SheetContext } from './sheet-context.ts';
 
 /**
  * What holds for a sheet without anyone saying so: who it is for, what it sows, and for something that is built, the
- * open air, the heat of the region's hottest month and a bed whose crop is eaten. A composer that knows more adds it:
- * `{ ...circumstancesOf(context), conditions: [...] }`.
+ * open air, the heat of the region's hottest month and a bed whose crop is eaten. `conditions` are what a composer knows
+ * beyond that, as that a build stands in the wind.
  */
-export function circumstancesOf({ guide, sheet, facts }: SheetContext): Circumstances {
+export function circumstancesOf(
+  { guide, sheet, facts }: SheetContext,
+  conditions: readonly string[] = [],
+): Circumstances {
   const audience = audienceOf(sheet.kind);
-  const forWhom = audience === 'adults' ? {} : { audience };
-  if (sheet.project !== undefined)
-    return { ...circumstancesOfProject(guide, sheet.project, [facts.region]), ...forWhom };
-  if (sheet.crop === undefined) return forWhom;
-  return { crops: traitsOfAll(guide.crops.filter(({ id }) => id === sheet.crop)), ...forWhom };
+  const known = {
+    ...(sheet.project === undefined ? {} : circumstancesOfProject(guide, sheet.project, [facts.region])),
+    ...(audience === 'adults' ? {} : { audience }),
+  };
+  const all = [...(known.conditions ?? []), ...conditions];
+  const more = all.length === 0 ? {} : { conditions: all };
+  if (sheet.project !== undefined || sheet.crop === undefined) return { ...known, ...more };
+  return { ...known, ...more, crops: traitsOfAll(guide.crops.filter(({ id }) => id === sheet.crop)) };
 }
 
 /** Who a kind of sheet is for: adults, unless it is made for a class or for the viewers of a segment. */

@@ -4,18 +4,12 @@ import type { ProjectRecord } from '../records/guide.ts';
 import { heatConditions, worstHeat, type Circumstances } from '../safety/circumstances.ts';
 import { profileOf } from '../safety/gather.ts';
 import { adultAge, youthSteps, type YouthReason, type YouthStep } from '../safety/youth.ts';
-import { circumstancesOf, heatBandsOf } from './circumstances.ts';
+import { heatBandsOf } from './circumstances.ts';
 import type { SheetContext } from './sheet-context.ts';
 
 export interface ClassStep extends YouthStep {
   /** `class.lowest-age.step-3`: the age from which children may do it, `none('any-age')` where nothing sets one. */
   readonly lowestAge: Finding;
-}
-
-/** What holds for a class on all the days of the year: its cautions follow from this. */
-export function classCircumstances(context: SheetContext, conditions: readonly string[]): Circumstances {
-  const known = circumstancesOf(context);
-  return { ...known, audience: 'class', conditions: [...(known.conditions ?? []), ...conditions] };
 }
 
 /** Who does each step, in the order of the steps. The heat that counts is that of the months in which the class works. */

@@ -19,21 +19,15 @@ import {
 } from './class-handout-faults.ts';
 import { gradeOfBlocks, gradeOfAge } from './class-handout-reading.ts';
 import { teacherPages } from './class-handout-teacher.ts';
-import {
-  ageOf,
-  classCircumstances,
-  classSteps,
-  hazardName,
-  whoCounts,
-  type ClassStep,
-} from './class-handout-who.ts';
+import { ageOf, classSteps, hazardName, whoCounts, type ClassStep } from './class-handout-who.ts';
 import { answerKey, graphBlock, questionSheet, wordTable } from './class-handout-worksheet.ts';
-import { composeInline, type ProseContext } from './compose-prose.ts';
+import { circumstancesOf } from './circumstances.ts';
+import { composeInline } from './compose-prose.ts';
 import { kindParts, type KindParts } from './kind-parts.ts';
 import type { Exhibit } from './names.ts';
 import {
   builtProject,
-  plainFacts,
+  proseContext,
   type BuiltProject,
   type SheetContext,
   type SheetParts,
@@ -72,7 +66,7 @@ class ClassHandout {
     this.#bedExhibits = bed?.exhibits ?? [];
     this.#extras = buildExtras(context, built);
     this.#kind = kindParts(context, built, bed?.rows ?? []);
-    const circumstances = classCircumstances(context, this.#extras.conditions);
+    const circumstances = circumstancesOf(context, this.#extras.conditions);
     this.#cautions = sheetCautions(context, project.steps, circumstances);
     this.#steps = classSteps(context, project, circumstances);
     this.#age = ofRecord('class.age', context.sheet.age ?? adultAge);
@@ -207,23 +201,10 @@ class ClassHandout {
 
   /** Words of a record with the findings that they name. Faults in them are kept for the end. */
   #inline = (prose: readonly ProseInline[]): readonly Inline[] => {
-    const { content, diagnostics } = composeInline(prose, this.#proseContext());
+    const { content, diagnostics } = composeInline(prose, proseContext(this.#context, this.#findings));
     this.#faults.push(...diagnostics);
     return content;
   };
-
-  #proseContext(): ProseContext {
-    const { facts, printer, suggest } = this.#context;
-    return {
-      scope: {
-        facts: plainFacts(this.#context),
-        findings: new Map([...facts.findings, ...this.#findings]),
-        exhibits: new Map(),
-      },
-      printer,
-      suggest,
-    };
-  }
 }
 
 /** A figure of the sheet's own header. */

@@ -23,7 +23,7 @@ import { kindParts, type KindParts } from './kind-parts.ts';
 import type { Exhibit } from './names.ts';
 import {
   builtProject,
-  plainFacts,
+  proseContext,
   type BuiltProject,
   type SheetContext,
   type SheetParts,
@@ -71,11 +71,11 @@ class CompanionSheet {
       kind: kindParts(context, built, sownBed(context, built)?.rows ?? []),
     };
     this.#crop = context.sheet.crop === undefined ? undefined : factSheetParts(context);
-    const known = circumstancesOf(context);
-    this.#hazards = segmentHazards(context, built?.project, {
-      ...known,
-      conditions: [...(known.conditions ?? []), ...(this.#shown?.extras.conditions ?? [])],
-    });
+    this.#hazards = segmentHazards(
+      context,
+      built?.project,
+      circumstancesOf(context, this.#shown?.extras.conditions),
+    );
     this.#findings = findingsOfSubject(context, built);
     this.#beats = timed(context);
     this.#numbers = {
@@ -262,16 +262,7 @@ class CompanionSheet {
   }
 
   #words(prose: BeatProse['say']): readonly Inline[] {
-    const { facts, printer, suggest } = this.#context;
-    const { content, diagnostics } = composeInline(prose, {
-      scope: {
-        facts: plainFacts(this.#context),
-        findings: new Map([...facts.findings, ...this.#findings]),
-        exhibits: new Map(),
-      },
-      printer,
-      suggest,
-    });
+    const { content, diagnostics } = composeInline(prose, proseContext(this.#context, this.#findings));
     this.#faults.push(...diagnostics.filter((next) => !this.#faults.some((told) => isSame(told, next))));
     return content;
   }

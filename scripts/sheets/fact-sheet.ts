@@ -43,7 +43,7 @@ function plantingDates({ printer, wording: { say } }: SheetContext, { crop, wind
     const how = say(`dates-table.how-${method}`);
     return {
       cells: [
-        inline(season === 'fall' ? say('dates-table.fall', { how }) : how),
+        inline(season === 'fall' || season === 'overwinter' ? say(`dates-table.${season}`, { how }) : how),
         cell(startIndoors),
         cell(plant),
         cell(harvest),

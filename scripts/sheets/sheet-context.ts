@@ -8,7 +8,7 @@ import { phrasebook } from '../wording/phrases.ts';
 import type { Structure } from '../structures/structure.ts';
 import { structureOf } from '../structures/structures.ts';
 import type { RegionFacts } from './facts.ts';
-import type { Exhibit } from './names.ts';
+import type { Exhibit, NameScope } from './names.ts';
 import { Printer, type Wording } from './printer.ts';
 
 /** What a composer of one kind of sheet is given. */
@@ -55,6 +55,16 @@ export function plainFacts({ guide, facts, wording }: SheetContext): ReadonlyMap
     ['office', guide.publisher.office],
     ['crop-count', wording.measures.number(facts.crops.length)],
   ]);
+}
+
+/** What prose of a record may name on a sheet: plain facts, findings of the region, and those of the sheet itself. */
+export function proseContext(
+  context: SheetContext,
+  own: ReadonlyMap<string, Finding>,
+): { scope: NameScope; printer: Printer; suggest: SheetContext['suggest'] } {
+  const { facts, printer, suggest } = context;
+  const findings = new Map([...facts.findings, ...own]);
+  return { scope: { facts: plainFacts(context), findings, exhibits: new Map() }, printer, suggest };
 }
 
 /** A project with what it comes to in a region. */

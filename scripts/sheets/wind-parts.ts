@@ -24,7 +24,12 @@ export function windParts(context: SheetContext, { structure }: BuiltProject): W
     const weight = structure.findings.find(({ id }) => id === cover.weight);
     return {
       cover,
-      findings: sashWindFindings(cover.sash, { id: cover.id, wind, ...(weight ? { weight } : {}) }),
+      findings: sashWindFindings(cover.sash, {
+        id: cover.id,
+        wind,
+        ...(weight ? { weight } : {}),
+        ...(cover.frame ? { frame: cover.frame } : {}),
+      }),
     };
   });
   const all = sashes.flatMap(({ findings }) => findings);
@@ -81,13 +86,20 @@ function windBlocks(context: SheetContext, options: WindOptions): readonly Block
   return [
     paragraph(lead),
     windTable(context, options),
-    list(
-      false,
-      ['forecast', `take-off-${hinges}`, `where-${hinges}`].map((advice) => [
+    list(false, [
+      ...['forecast', `take-off-${hinges}`, `where-${hinges}`].map((advice) => [
         paragraph(say(`wind.advice-${advice}`, { cover: word })),
       ]),
-    ),
+      ...frameStands(context, options),
+    ]),
   ];
+}
+
+/** What keeps the frame itself on the ground, where lids are hinged to it. */
+function frameStands({ printer, wording: { say } }: SheetContext, { sashes, word }: WindOptions): Block[][] {
+  const stands = sashes.flatMap(({ findings }) => findingOf(findings, 'wind-frame-closed') ?? [])[0];
+  if (!stands) return [];
+  return [[paragraph(sayWith(say, 'wind.frame-stands', { cover: word, gust: printer.print(stands) }))]];
 }
 
 /** What a row tells of a sash, by the ends of its findings' ids; sashes that fare alike share a row. */

@@ -364,39 +364,41 @@ function lidMembers(layout: LumberFrameLayout, place: OnLid, { lids }: LumberCol
   });
 }
 
-/** Sandbags side by side across the low end of each lid, as bags of 20 lb lie: 12 by 6 by 3 in. */
+/** Sandbags side by side across the ends of each lid, as bags of 20 lb lie: 12 by 6 by 3 in. */
 function bags(
   { lids: { holdDowns } }: LumberColdFrame,
   layout: LumberFrameLayout,
   place: OnLid,
 ): readonly Placed[] {
   const { widthMm, lengthMm, thicknessMm } = layout.lids;
-  const perLid = holdDowns?.perLid ?? 0;
-  const [down, over] = [
-    [lengthMm - 152, lengthMm],
-    [thicknessMm + 2, thicknessMm + 78],
-  ] as const;
-  const corners = [
-    [down[0], over[0]],
-    [down[1], over[0]],
-    [down[1], over[1]],
-    [down[0], over[1]],
-  ] as const;
-  const profile = corners.map(([d, o]) => {
-    const { y, z } = place(d, o);
-    return [y, z] as const;
-  });
-  const longMm = Math.min(305, (0.9 * widthMm) / Math.max(1, perLid));
-  return lidXs(layout).flatMap((x) =>
-    Array.from({ length: perLid }, (_, index): Placed => {
-      const middle = x + (widthMm * (index + 0.5)) / perLid;
-      return {
-        role: 'sandbag',
-        solid: profileBody(profile, middle - longMm / 2, middle + longMm / 2),
-        surface: 'cloth',
-      };
-    }),
-  );
+  const across = (perLid: number, down: readonly [number, number]): readonly Placed[] => {
+    const over = [thicknessMm + 2, thicknessMm + 78] as const;
+    const corners = [
+      [down[0], over[0]],
+      [down[1], over[0]],
+      [down[1], over[1]],
+      [down[0], over[1]],
+    ] as const;
+    const profile = corners.map(([d, o]) => {
+      const { y, z } = place(d, o);
+      return [y, z] as const;
+    });
+    const longMm = Math.min(305, (0.9 * widthMm) / Math.max(1, perLid));
+    return lidXs(layout).flatMap((x) =>
+      Array.from({ length: perLid }, (_, index): Placed => {
+        const middle = x + (widthMm * (index + 0.5)) / perLid;
+        return {
+          role: 'sandbag',
+          solid: profileBody(profile, middle - longMm / 2, middle + longMm / 2),
+          surface: 'cloth',
+        };
+      }),
+    );
+  };
+  return [
+    ...across(holdDowns?.perLid ?? 0, [lengthMm - 152, lengthMm]),
+    ...across(holdDowns?.atBack ?? 0, [0, 152]),
+  ];
 }
 
 function hinges(layout: LumberFrameLayout): readonly Member[] {

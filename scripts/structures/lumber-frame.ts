@@ -68,7 +68,7 @@ export function lumberFrameStructure(project: LumberColdFrame, { hemisphere }: B
     glance: ['frame.inside-length', 'frame.inside-depth', 'frame.slope'],
     assembly: lumberFrameAssembly(project, layout, hemisphere),
     heat: lumberHeat(project, layout, middle(project.prop)),
-    covers: lumberCovers(made, layout),
+    covers: lumberCovers(made, project, layout),
     closedBy: 'lid',
     versions: () => smallerLumberFrames(project),
   };
@@ -471,6 +471,18 @@ function addLifts(
     }),
     sources: [structureSources.wood, lumberSource],
   });
+  const all = woodMassG(boardsVolumeMm3(project, layout));
+  made.add('frame.boards-weight', quantity('mass', all.low, all.high), {
+    method: 'lumber.weight',
+    inputs: made.from({
+      'board-thickness': 'frame.board-thickness',
+      'board-length': 'frame.long-board',
+      'poleward-height': 'frame.poleward-height',
+      'equator-height': 'frame.equator-height',
+      'outside-width': 'frame.outside-depth',
+    }),
+    sources: [structureSources.wood, lumberSource],
+  });
   const { lids } = layout;
   const bag = addBag(made, project.parts, 'frame.bag-weight');
   const sandbag = lidWeightLift(made, layout);
@@ -501,4 +513,16 @@ function addLifts(
     ...(bag ? [{ ...bag, stage: 'soil' }] : []),
     ...(sandbag ? [sandbag] : []),
   ];
+}
+
+/** Of walls, slopes, posts and bars, without the lids. */
+function boardsVolumeMm3(project: LumberColdFrame, layout: LumberFrameLayout): number {
+  const straight = piecesOf(project, layout)
+    .filter(({ role }) => !role.startsWith('lid-') && !role.startsWith('slope-'))
+    .reduce((sum, { nominal, lengthMm, number }) => {
+      const { thicknessMm, widthMm } = sizeOf(nominal);
+      return sum + thicknessMm * widthMm * lengthMm * number;
+    }, 0);
+  const { thicknessMm, insideDepthMm, slopeLowMm, slopeHighMm } = layout;
+  return straight + thicknessMm * insideDepthMm * (slopeLowMm + slopeHighMm);
 }

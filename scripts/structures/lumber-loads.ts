@@ -24,11 +24,17 @@ function weightPart({ parts }: LumberColdFrame): LumberColdFrame['parts'][number
 export function addLidHoldDowns(made: FindingList, project: LumberColdFrame): void {
   const { holdDowns } = project.lids;
   const { perLid, sources } = holdDowns ?? { perLid: 0, sources: [project.priceSource] };
+  const atBack = holdDowns?.atBack ?? 0;
   const given = { method: 'build.given', inputs: [] };
   made.add('frame.hold-downs-per-lid', count(perLid), { ...given, sources });
-  made.add('frame.hold-downs', count(perLid * project.lids.number), {
+  made.add('frame.hold-downs-at-back', count(atBack), { ...given, sources });
+  made.add('frame.hold-downs', count((perLid + atBack) * project.lids.number), {
     method: 'lumber-frame.hold-downs',
-    inputs: made.from({ 'hold-downs-per-lid': 'frame.hold-downs-per-lid', lids: 'frame.lids' }),
+    inputs: made.from({
+      'hold-downs-per-lid': 'frame.hold-downs-per-lid',
+      'hold-downs-at-back': 'frame.hold-downs-at-back',
+      lids: 'frame.lids',
+    }),
     sources,
   });
   const mass = weightPart(project)?.mass;
@@ -58,9 +64,17 @@ export function lidWeightLift(made: FindingList, layout: LumberFrameLayout): Lif
   };
 }
 
-/** One lid for all of them, on hinges at its upper edge, propped as the record says. Needs `frame.lid-weight`. */
-export function lumberCovers(made: FindingList, layout: LumberFrameLayout): readonly WindCover[] {
+/**
+ * One lid for all of them, on hinges at its upper edge, propped as the record says, on a frame that stands by its weight.
+ * Needs `frame.lid-weight` and `frame.boards-weight`.
+ */
+export function lumberCovers(
+  made: FindingList,
+  project: LumberColdFrame,
+  layout: LumberFrameLayout,
+): readonly WindCover[] {
   const { lids, slopeDeg, propOpensDeg } = layout;
+  const bagG = weightPart(project)?.mass?.low ?? 0;
   const [widthM, lengthM] = [lids.widthMm / 1000, lids.lengthMm / 1000];
   const weights = made.all().find(({ id }) => id === `${lidId}.hold-down-per-sash`);
   return [
@@ -77,6 +91,12 @@ export function lumberCovers(made: FindingList, layout: LumberFrameLayout): read
         openAngleDeg: Math.min(60, propOpensDeg),
         holdDownN: weights ? (ends(weights).low / 1000) * gravity : 0,
         hinged: 'top',
+      },
+      frame: {
+        massKg: ends(made.get('frame.boards-weight')).low / 1000,
+        depthM: layout.outsideDepthMm / 1000,
+        lids: project.lids.number,
+        backHoldDownN: ((project.lids.holdDowns?.atBack ?? 0) * bagG * gravity) / 1000,
       },
     },
   ];

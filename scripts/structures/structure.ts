@@ -5,6 +5,7 @@ import type { FrameEnvelope } from './frame-heat/envelope.ts';
 import type { VentOpening } from './frame-heat/vent.ts';
 import type { Hemisphere } from './geometry.ts';
 import type { Project } from '../records/schemas/project.ts';
+import type { StandingFrame } from './wind/frame-in-wind.ts';
 import type { WindSash } from './wind/sash-in-wind.ts';
 
 /** Where a project is built. */
@@ -62,6 +63,8 @@ export interface WindCover {
   /** Id of the finding of its weight. */
   readonly weight: string;
   readonly sash: WindSash;
+  /** What its hinges hold it to, where that stands on the ground by its weight alone. */
+  readonly frame?: StandingFrame;
 }
 
 export interface LiftedItem {

@@ -4,6 +4,7 @@ import { toHeld } from '../../scripts/quantities/units.ts';
 import type { LumberColdFrame } from '../../scripts/records/schemas/projects/lumber-cold-frame.ts';
 import { filledEdgeLossWPerMK } from '../../scripts/structures/frame-heat/lumber-envelope.ts';
 import { structureOf } from '../../scripts/structures/structures.ts';
+import { frameStandsUpToMps } from '../../scripts/structures/wind/frame-in-wind.ts';
 import { leaveUpToMps, liftsAtMps, sashInWind } from '../../scripts/structures/wind/sash-in-wind.ts';
 import { builtOf, demoFrame, soldAs } from './lumber-projects.ts';
 import { inches } from './project.ts';
@@ -143,6 +144,14 @@ describe('a lid in the wind', () => {
     expect(leaveUpToMps(cover.sash, 'open') / mph).toBeCloseTo(53.1, 1);
   });
 
+  test('the frame under it weighs 80 lb and tips up above 61 mph; without the bags at the back above 32 mph', () => {
+    // 79.94 lb × 1.946 ft + 20.93 × 1.905 - 160 × 0.082 + 120 × 3.891 = 649 ft lb; / (1.5 × 0.06103 × 1.905) = 3722.
+    expect(cover.frame!.massKg / 0.45359237).toBeCloseTo(79.94, 1);
+    expect(frameStandsUpToMps(cover.frame!, cover.sash, 'closed') / mph).toBeCloseTo(61.0, 1);
+    const bare = { ...cover.frame!, backHoldDownN: 0 };
+    expect(frameStandsUpToMps(bare, cover.sash, 'closed') / mph).toBeCloseTo(32.3, 1);
+  });
+
   test('without weights its hook is not counted on: it begins to lift at 18 mph', () => {
     const built = builtOf(withoutWeights());
     const { sash } = built.structure.covers![0]!;
@@ -161,20 +170,20 @@ describe('a lid in the wind', () => {
 });
 
 describe('weights on the lids', () => {
-  test('four to a lid are eight in the bill, and one of them is lifted when the lids are hung', () => {
+  test('four in front and three behind to a lid are 14 in the bill, and one is lifted when the lids are hung', () => {
     const built = builtOf(demoFrame());
-    expect(built.number('frame.hold-downs')).toBe(8);
-    expect(built.number('build.part-t.quantity')).toBe(8);
+    expect(built.number('frame.hold-downs')).toBe(14);
+    expect(built.number('build.part-t.quantity')).toBe(14);
     expect(built.number('frame.lid.hold-down-per-sash', 'lb')).toBeCloseTo(80, 9);
     const bag = built.structure.lifts.find(({ item }) => item === 'sandbag')!;
     expect(bag.massG).toBeCloseTo(toHeld(20, 'lb'), 6);
     expect(bag.stage).toBe('hang');
   });
 
-  test('they lie on the low ends in the drawings of the hung and of the propped lids', () => {
+  test('they lie on both ends in the drawings of the hung and of the propped lids', () => {
     const bags = builtOf(demoFrame()).structure.assembly!.members.filter(({ role }) => role === 'sandbag');
     const at = (name: string): number => bags.filter(({ stage }) => stage === name).length;
-    expect([bags.length, at('hang'), at('vent')]).toEqual([16, 8, 8]);
+    expect([bags.length, at('hang'), at('vent')]).toEqual([28, 14, 14]);
   });
 
   test.each([

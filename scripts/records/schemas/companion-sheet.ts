@@ -2,8 +2,10 @@
 import Type, { type Static } from 'typebox';
 import { Prose, Words, record, ref } from './kit.ts';
 
+export const airtimePattern = '^[0-9]{1,2}:[0-5][0-9]$';
+
 /** Minutes and seconds on air: `0:45`, `12:30`. */
-const Airtime = Type.String({ pattern: '^[0-9]{1,2}:[0-5][0-9]$' });
+const Airtime = Type.String({ pattern: airtimePattern });
 
 const Beat = record({
   length: Airtime,

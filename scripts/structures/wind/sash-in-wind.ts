@@ -4,8 +4,8 @@
  *
  * The wind's force acts square to the sash and evenly over it, so that it turns the sash about one edge with half of
  * the sash as lever, as the weight does the other way. Hinges hold the edge that they are on; a loose sash is held by
- * nothing but its weight and its hold-down, at both edges. Sliding, the strength of glass and hinges, and the frame
- * itself going with its sash are left out.
+ * nothing but its weight and its hold-down, at both edges. Sliding and the strength of glass and hinges are left out;
+ * the frame itself going with its lids is `frame-in-wind.ts`.
  */
 import { speedOfPressureMps, velocityPressurePa } from './velocity-pressure.ts';
 
@@ -131,15 +131,25 @@ function standing(sash: WindSash, state: SashState): Standing {
   };
 }
 
+/** The part of a vertical force that acts square to the sash; hinged at its side, it tilts across its slope. */
+function levelPart(sash: WindSash, state: SashState): number {
+  if (state === 'open' && sash.hinged === 'side') return cosine(sash.slopeDeg) * cosine(openingOf(sash));
+  return cosine(lidTiltDeg(sash, state));
+}
+
 /**
- * Hinged at its top (or loose, resting on its top), a sash that opens comes up towards the level and past it; hinged at
- * its side, it tilts across its slope.
+ * How far a sash leans from the level, in degrees, above 0 where its low edge stays the lower one. Hinged at its top (or
+ * loose, resting on its top), one that opens comes up towards the level and past it. Throws a RangeError where it does not
+ * open.
  */
-function levelPart({ slopeDeg, openAngleDeg, hinged }: WindSash, state: SashState): number {
-  if (state === 'closed') return cosine(slopeDeg);
+export function lidTiltDeg(sash: WindSash, state: SashState): number {
+  return state === 'closed' ? sash.slopeDeg : sash.slopeDeg - openingOf(sash);
+}
+
+function openingOf({ openAngleDeg }: WindSash): number {
   if (openAngleDeg === undefined) throw new RangeError('this sash does not open');
   within('opening', openAngleDeg, Number.MIN_VALUE, 60);
-  return hinged === 'side' ? cosine(slopeDeg) * cosine(openAngleDeg) : cosine(openAngleDeg - slopeDeg);
+  return openAngleDeg;
 }
 
 function cosine(degrees: number): number {

@@ -1,6 +1,7 @@
 /** What the wind does to one sash, closed and propped open, as findings. */
 import {
   choice,
+  count,
   inputOf,
   none,
   quantity,
@@ -16,6 +17,7 @@ import {
   type SashState,
   type WindSash,
 } from './sash-in-wind.ts';
+import { frameStandsUpToMps, type StandingFrame } from './frame-in-wind.ts';
 import { pressureSource, type RegionWind } from './velocity-pressure.ts';
 
 export interface SashWindOptions {
@@ -24,6 +26,8 @@ export interface SashWindOptions {
   readonly wind: RegionWind;
   /** The finding that gives the weight of the sash, where there is one. */
   readonly weight?: Finding;
+  /** What its hinges hold it to, where that stands by its weight alone. */
+  readonly frame?: StandingFrame;
 }
 
 const sources: Readonly<Record<SashState, readonly string[]>> = {
@@ -39,7 +43,9 @@ const sources: Readonly<Record<SashState, readonly string[]>> = {
  *   same pull, or `none('weight-holds-it')`;
  * - `wind-held-closed`: whether weight and hold-down as given withstand that gust;
  * - `wind-lifts-closed`: the gust at which it begins to lift as it is;
- * - `wind-limit-closed`: the gust above which it is not to be left so.
+ * - `wind-limit-closed`: the gust above which it is not to be left so;
+ * - `wind-frame-closed`: the gust above which the frame that it is hinged to would not keep standing, where there is
+ *   one; the limit is never more, and nothing is held where the frame is not.
  *
  * Without a gust in the region's record the first four are `none('wind-not-given')`.
  */
@@ -51,8 +57,9 @@ export function sashWindFindings(sash: WindSash, options: SashWindOptions): read
 function ofState(
   sash: WindSash,
   state: SashState,
-  { id, wind, weight }: SashWindOptions,
+  { id, wind, weight, frame }: SashWindOptions,
 ): readonly Finding[] {
+  const standsMps = frame ? frameStandsUpToMps(frame, sash, state) : Infinity;
   const gustMps = wind.gust.value.kind === 'quantity' ? wind.gust.value.value : undefined;
   const inGust = gustMps === undefined ? undefined : sashInWind(sash, state, gustMps);
   const needed = inGust?.holdDownNeededN ?? 0;
@@ -85,12 +92,33 @@ function ofState(
     make('weight', needs(quantity('mass', (needed / gravity) * 1000)), 'hold-down-weight', [gust, ...body]),
     make(
       'held',
-      given(() => choice(inGust!.held ? 'wind-held' : 'wind-not-held')),
+      given(() => choice(inGust!.held && standsMps >= gustMps! ? 'wind-held' : 'wind-not-held')),
       'held',
       [gust, ...body, holdDown],
     ),
     make('lifts', quantity('speed', liftsAtMps(sash, state)), 'lifts-at', [...body, holdDown]),
-    make('limit', quantity('speed', leaveUpToMps(sash, state)), 'leave-up-to', [...body, holdDown]),
+    make('limit', quantity('speed', Math.min(standsMps, leaveUpToMps(sash, state))), 'leave-up-to', [
+      ...body,
+      holdDown,
+    ]),
+    ...(frame
+      ? [
+          make('frame', quantity('speed', standsMps), 'frame-stands', [
+            ...body,
+            holdDown,
+            ...frameInputs(frame),
+          ]),
+        ]
+      : []),
+  ];
+}
+
+function frameInputs({ massKg, depthM, lids, backHoldDownN }: StandingFrame): readonly FindingInput[] {
+  return [
+    { name: 'frame-weight', value: quantity('mass', massKg * 1000) },
+    { name: 'outside-width', value: quantity('length', depthM * 1000) },
+    { name: 'lids', value: count(lids) },
+    { name: 'back-hold-down', value: quantity('force', backHoldDownN) },
   ];
 }
 

@@ -35,6 +35,12 @@ const findings: readonly Finding[] = [
         wind.gust,
         wind.pressure,
         ...sashWindFindings({ ...body, hinged, massKg }, { id: 'frame.sash-a', wind }),
+        ...(hinged === 'top'
+          ? sashWindFindings(
+              { ...body, hinged, massKg },
+              { id: 'frame.lid', wind, frame: { massKg: 40, depthM: 1, lids: 2, backHoldDownN: 100 } },
+            )
+          : []),
       ]),
     ),
   ),

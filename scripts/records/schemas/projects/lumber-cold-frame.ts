@@ -81,9 +81,15 @@ export const LumberColdFrameSchema = record({
     built: Type.Optional(BuiltLid),
     /**
      * Sandbags on the low end of each lid, beside its hook, against the wind. The part with `count: hold-downs` says what one
-     * weighs.
+     * weighs. `atBack` more lie on its back end, over the hinges: they keep the whole frame from tipping up.
      */
-    holdDowns: Type.Optional(record({ perLid: Type.Integer({ minimum: 1, maximum: 6 }), sources: Sources })),
+    holdDowns: Type.Optional(
+      record({
+        perLid: Type.Integer({ minimum: 1, maximum: 6 }),
+        atBack: Type.Optional(Type.Integer({ minimum: 1, maximum: 6 })),
+        sources: Sources,
+      }),
+    ),
   }),
   prop: quantityOf('length', { single: true, atLeast: 50, atMost: 1500 }),
   soilDepth: quantityOf('length', { single: true, atLeast: 10, atMost: 1000 }),
